@@ -1,1 +1,3 @@
 //! Hodbook.
+pub mod quantity;
+pub mod words;

@@ -1,0 +1,250 @@
+//! The arithmetic of a derivation as text that a pocket calculator, or another program, can follow.
+//!
+//! Numbers: exact values as short decimals or fractions, the others with seven significant digits.
+//! Operators `+ − × ÷ ^`, parentheses, `sqrt( )`, `sin( )`, `asin( )` in radians, `pi`, `max(a, b)`,
+//! `min(a, b)`, `up(x, m)`, `down(x, m)`, `nearest(x, m)` to whole multiples of `m`.
+//! Where two units do not match, the exact factor stands in the line.
+
+use num_rational::BigRational;
+use num_traits::One;
+
+use super::expr::{How, Mark, Node, Op};
+use super::num::{Direction, Num};
+use super::units::UnitExpr;
+
+/// One line of a derivation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// Symbol or figure id on the left.
+    pub symbol: String,
+    /// Formula key such as `F1 gable`, empty for a leaf.
+    pub formula: String,
+    /// The formula in symbols, empty for a leaf.
+    pub symbols: String,
+    /// The formula in numbers; for a leaf the number itself.
+    pub numbers: String,
+    /// The result's number as text.
+    pub result: String,
+    /// The result's unit, empty for a plain number.
+    pub unit: String,
+    /// For an authored leaf: the text typed and its key.
+    pub authored: Option<(String, String)>,
+    /// Place of an authored leaf.
+    pub mark: Option<Mark>,
+    /// Source of a constant.
+    pub source: String,
+    /// Lines this one rests on, by index into the derivation.
+    pub rests_on: Vec<usize>,
+}
+
+/// The derivation of a node: its lines, the node's own first, each thing explained once.
+pub fn derivation(symbol: &str, node: &Node) -> Vec<Line> {
+    let mut lines: Vec<Line> = Vec::new();
+    let mut seen: Vec<(Node, usize)> = Vec::new();
+    explain(symbol, node, &mut lines, &mut seen);
+    lines
+}
+
+fn explain(symbol: &str, node: &Node, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
+    // A blank name only re-types or re-writes a value: look through it.
+    if let How::Named { symbol: inner, of } = node.how() {
+        if node.unit() == of.unit() || inner.is_empty() && matches!(of.how(), How::Authored { .. }) {
+            return explain(symbol, of, lines, seen);
+        }
+    }
+    if let How::Figure { of, .. } = node.how() {
+        return explain(symbol, of, lines, seen);
+    }
+    if let Some((_, at)) = seen.iter().find(|(n, _)| n.is(node)) {
+        return *at;
+    }
+    let at = lines.len();
+    lines.push(head(symbol, node));
+    seen.push((node.clone(), at));
+    let mut inputs = Vec::new();
+    collect_inputs(body(node), true, &mut inputs);
+    let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, lines, seen)).collect();
+    if let Some(line) = lines.get_mut(at) {
+        line.rests_on = rests;
+    }
+    at
+}
+
+fn body(node: &Node) -> &Node {
+    match node.how() {
+        How::Formula { body, .. } => body,
+        _ => node,
+    }
+}
+
+fn head(symbol: &str, node: &Node) -> Line {
+    let inner = body(node);
+    let (formula, own) = match node.how() {
+        How::Formula { key, symbol, .. } => ((*key).to_owned(), *symbol),
+        _ => (String::new(), ""),
+    };
+    let leaf = matches!(node.how(), How::Authored { .. } | How::Constant { .. } | How::Given);
+    let (authored, mark) = match node.how() {
+        How::Authored { text, key, mark } => (Some((text.clone(), key.clone())), *mark),
+        _ => (None, None),
+    };
+    let source = match node.how() {
+        How::Constant { source, .. } => (*source).to_owned(),
+        _ => String::new(),
+    };
+    let body_unit = inner.unit();
+    let mut numbers = if leaf { node.number().plain() } else { text(inner, true, 0) };
+    if !leaf && body_unit != node.unit() {
+        numbers = scaled(numbers, ratio(body_unit, node.unit()), 0);
+    }
+    Line {
+        symbol: if symbol.is_empty() { own.to_owned() } else { symbol.to_owned() },
+        formula,
+        symbols: if leaf { String::new() } else { text(inner, false, 0) },
+        numbers,
+        result: node.number().plain(),
+        unit: node.unit().map_or_else(String::new, |u| u.symbol()),
+        authored,
+        mark,
+        source,
+        rests_on: Vec::new(),
+    }
+}
+
+/// The named inputs below a body, without going into them.
+fn collect_inputs(node: &Node, top: bool, found: &mut Vec<(String, Node)>) {
+    match node.how() {
+        How::Op(_, args) => args.iter().for_each(|a| collect_inputs(a, false, found)),
+        How::Rounded { of, .. } => collect_inputs(of, false, found),
+        How::Named { symbol, of } if symbol.is_empty() => collect_inputs(of, top, found),
+        How::Named { symbol, of } => push_input(symbol, of, found),
+        How::Figure { id, of } => push_input(id, of, found),
+        How::Formula { symbol, .. } if !top => push_input(symbol, node, found),
+        How::Authored { key, .. } if !top => push_input(key.rsplit('.').next().unwrap_or(key), node, found),
+        How::Constant { symbol, .. } if !top && *symbol != "pi" => push_input(symbol, node, found),
+        _ => {}
+    }
+}
+
+fn push_input(symbol: &str, node: &Node, found: &mut Vec<(String, Node)>) {
+    if !found.iter().any(|(_, n)| n.is(node)) {
+        found.push((symbol.to_owned(), node.clone()));
+    }
+}
+
+fn ratio(from: Option<UnitExpr>, to: Option<UnitExpr>) -> BigRational {
+    let f = |u: Option<UnitExpr>| u.map_or_else(BigRational::one, |u| u.factor());
+    f(from) / f(to)
+}
+
+fn scaled(text: String, ratio: BigRational, outer: u8) -> String {
+    if ratio.is_one() {
+        return text;
+    }
+    let (sign, factor) = if ratio < BigRational::one() && ratio.numer().is_one() {
+        ("÷", BigRational::from_integer(ratio.denom().clone()))
+    } else {
+        ("×", ratio)
+    };
+    let number = Num::Exact(factor).plain();
+    let number = if number.contains('/') { format!("({number})") } else { number };
+    wrap(format!("{text} {sign} {number}"), outer > 2)
+}
+
+fn wrap(text: String, yes: bool) -> String {
+    if yes { format!("({text})") } else { text }
+}
+
+// Binding strength: 1 sums, 2 products, 3 divisors and powers.
+fn text(node: &Node, numbers: bool, outer: u8) -> String {
+    match node.how() {
+        How::Op(op, args) => operation(*op, args, node, numbers, outer),
+        How::Rounded { direction, measure, of } => {
+            let name = match direction {
+                Direction::Up => "up",
+                Direction::Down => "down",
+                Direction::Nearest => "nearest",
+            };
+            let inside = in_unit(of, node.unit(), numbers, 0);
+            format!("{name}({inside}, {})", Num::Exact(measure.clone()).plain())
+        }
+        How::Named { symbol, of } if symbol.is_empty() => in_unit(of, node.unit(), numbers, outer),
+        How::Named { symbol, .. } if !numbers => symbol.clone(),
+        How::Figure { id, .. } if !numbers => id.clone(),
+        How::Formula { symbol, .. } if !numbers => (*symbol).to_owned(),
+        How::Constant { symbol: "pi", .. } => "pi".to_owned(),
+        How::Constant { symbol, .. } if !numbers => (*symbol).to_owned(),
+        How::Authored { key, .. } if !numbers => key.rsplit('.').next().unwrap_or(key).to_owned(),
+        _ => {
+            let number = node.number().plain();
+            let compound = number.contains('/') || number.starts_with('-');
+            wrap(number, compound && outer > 0)
+        }
+    }
+}
+
+/// A node's text, multiplied into another unit where numbers are shown.
+fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: bool, outer: u8) -> String {
+    let factor = ratio(node.unit(), unit);
+    if !numbers || factor.is_one() {
+        return text(node, numbers, outer);
+    }
+    scaled(text(node, numbers, 2), factor, outer)
+}
+
+fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> String {
+    let unit = node.unit();
+    let arg = |i: usize| args.get(i).unwrap_or(node);
+    let call = |name: &str| {
+        let inside: Vec<String> = args.iter().map(|a| in_unit(a, unit, numbers, 0)).collect();
+        format!("{name}({})", inside.join(", "))
+    };
+    match op {
+        Op::Add => wrap(format!("{} + {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 1)), outer > 1),
+        Op::Sub => wrap(format!("{} − {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 2)), outer > 1),
+        Op::Mul => {
+            let product = format!("{} × {}", text(arg(0), numbers, 2), text(arg(1), numbers, 2));
+            let factor = ratio(arg(0).unit(), None) * ratio(arg(1).unit(), None) / ratio(unit, None);
+            let product = if numbers { scaled(product, factor, 0) } else { product };
+            wrap(product, outer > 2)
+        }
+        Op::Div => {
+            let quotient = format!("{} ÷ {}", text(arg(0), numbers, 2), text(arg(1), numbers, 3));
+            let factor = ratio(arg(0).unit(), None) / ratio(arg(1).unit(), None) / ratio(unit, None);
+            let quotient = if numbers { scaled(quotient, factor, 0) } else { quotient };
+            wrap(quotient, outer > 2)
+        }
+        Op::Sqrt => {
+            let inside = arg(0);
+            let factor = ratio(inside.unit(), None) / (ratio(unit, None) * ratio(unit, None));
+            let text = text(inside, numbers, if numbers && !factor.is_one() { 2 } else { 0 });
+            format!("sqrt({})", if numbers { scaled(text, factor, 0) } else { text })
+        }
+        Op::Sin => format!("sin({})", text(arg(0), numbers, 0)),
+        Op::Asin => format!("asin({})", text(arg(0), numbers, 0)),
+        Op::Exp2 => wrap(format!("2^({})", text(arg(0), numbers, 0)), false),
+        Op::Max => call("max"),
+        Op::Min => call("min"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::expr::{Area, Length, Share, Volume, Worked};
+    use super::*;
+
+    #[test]
+    fn factors_between_units_stand_in_the_line() {
+        let a: Worked<Area> = Worked::read("217.2 ft2").unwrap();
+        let t: Worked<Length> = Worked::read("1 1/4 in").unwrap();
+        let w: Worked<Share> = Worked::read("5 %").unwrap();
+        let v = a.named("A") * t.named("t") / (Node::given(1, 1) - w.named("w"));
+        let v: Worked<Volume> = Worked::new(v.formula("F2", "V"));
+        let lines = derivation("", v.node());
+        let first = lines.first().unwrap();
+        assert_eq!(first.symbols, "A × t ÷ (1 − w)");
+        assert_eq!(first.numbers, "217.2 × 1.25 ÷ 12 ÷ (1 − 5 ÷ 100)");
+        assert_eq!(first.result, "905/38");
+        assert_eq!(lines.get(2).unwrap().result, "1.25");
+    }
+}
