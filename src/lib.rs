@@ -1,3 +1,6 @@
 //! Hodbook.
+pub mod finding;
+pub mod job;
 pub mod quantity;
+pub mod source;
 pub mod words;

@@ -1,0 +1,108 @@
+//! A mix design.
+
+use super::{Body, Day, Text};
+use crate::quantity::Worked;
+use crate::quantity::expr::{Density, Duration, Length, Mass, OpenTime, PartsByMass, Plain, Share, Strength, Temperature, Volume};
+
+/// A mix design: one load of it, its limits and its clocks.
+#[derive(Debug)]
+pub struct Mix {
+    /// File stem, such as `carve-24`; the id in figures.
+    pub id: String,
+    /// Name to print.
+    pub name: Text,
+    /// Revision letter.
+    pub rev: Text,
+    /// Date of the revision.
+    pub date: Option<Day>,
+    /// `scratch` or `carve`.
+    pub coat: Text,
+    /// True if the sheet is in metric units.
+    pub metric: bool,
+    /// The additive.
+    pub additive: Bagged,
+    /// The bagged mortar.
+    pub mortar: Bagged,
+    /// Additive bags in a load.
+    pub additive_bags: Worked<Plain>,
+    /// Mortar bags in a load.
+    pub mortar_bags: Worked<Plain>,
+    /// Design ratio of mortar to additive by mass.
+    pub ratio: Worked<PartsByMass>,
+    /// Air in the mixed mortar.
+    pub air: Worked<Share>,
+    /// Water per load.
+    pub water: Water,
+    /// Mixing times.
+    pub mixing: Mixing,
+    /// Open time and the temperature it holds at.
+    pub open_time: (Worked<OpenTime>, Worked<Temperature>),
+    /// Least and most total thickness.
+    pub thickness: (Worked<Length>, Worked<Length>),
+    /// Most thickness of one lift.
+    pub lift: Worked<Length>,
+    /// Half loads allowed, by scale.
+    pub half_load: bool,
+    /// Strength class of the mix sheet: a name, never a promise.
+    pub strength_class: Option<Worked<Strength>>,
+    /// Cure by the mix sheet.
+    pub cure: Cure,
+    /// Rake of a scratch mix (`rough`, `smooth`).
+    pub rake: Option<Text>,
+    /// Least wait before the next coat.
+    pub recoat: Option<Worked<Duration>>,
+    /// Role that wrote it.
+    pub written_by: Option<Text>,
+    /// Role that approved it.
+    pub approved_by: Option<Text>,
+    /// Notes.
+    pub body: Body,
+}
+
+/// A bagged material.
+#[derive(Debug)]
+pub struct Bagged {
+    /// Mass of a bag.
+    pub bag: Worked<Mass>,
+    /// Relative density of the particles.
+    pub relative_density: Worked<Plain>,
+    /// Class or description, as the yard must read it.
+    pub class: Option<Text>,
+    /// Name to print by language code.
+    pub names: Vec<(String, Text)>,
+}
+
+/// Water per load, with the constants of the mix sheet.
+#[derive(Debug)]
+pub struct Water {
+    /// Mass of a volume of water.
+    pub constant: Worked<Density>,
+    /// Water constant of the absolute-volume method.
+    pub absolute: Worked<Density>,
+    /// Before powder.
+    pub start: Worked<Volume>,
+    /// Least start.
+    pub least: Worked<Volume>,
+    /// One late addition.
+    pub step: Worked<Volume>,
+    /// Most ever.
+    pub limit: Worked<Volume>,
+}
+
+/// Mixing times.
+#[derive(Debug)]
+pub struct Mixing {
+    /// Least time by the timer before anyone judges it.
+    pub least: Worked<Duration>,
+    /// Time after a late step.
+    pub after_step: Worked<Duration>,
+}
+
+/// Cure of the mix sheet.
+#[derive(Debug)]
+pub struct Cure {
+    /// Wet time.
+    pub wet: Worked<Duration>,
+    /// What follows, such as `air`.
+    pub then: Text,
+}

@@ -1,0 +1,75 @@
+//! What the author's words mean. Pure types; every authored value keeps its key and place.
+
+mod fit;
+mod issued;
+mod mix;
+mod page;
+mod people;
+mod site;
+
+pub use fit::Fit;
+pub use issued::Issued;
+pub use mix::{Bagged, Cure, Mix, Mixing, Water};
+pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
+pub use people::{Company, Measure, Mixer, Person, Reserve};
+pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Opening, OpeningShape, Scratch, Shape, Site, Surface, Texture, Waste};
+
+use crate::source::Span;
+
+/// A text with its place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Text {
+    /// The text.
+    pub text: String,
+    /// Its place.
+    pub at: Span,
+}
+
+/// A calendar date with its place, ISO order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Day {
+    /// Year.
+    pub year: i16,
+    /// Month, 1 to 12.
+    pub month: i8,
+    /// Day of the month.
+    pub day: i8,
+    /// Its place.
+    pub at: Span,
+}
+
+/// A Markdown body: the text below the front matter and where it starts in its file.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Body {
+    /// File number.
+    pub file: u32,
+    /// Byte offset of `text` in the file.
+    pub offset: u32,
+    /// The Markdown.
+    pub text: String,
+}
+
+/// Everything read from one job folder.
+#[derive(Debug, Default)]
+pub struct Job {
+    /// The company file, if it could be read.
+    pub company: Option<Company>,
+    /// Mix designs, by file name.
+    pub mixes: Vec<Mix>,
+    /// Sites, by file name.
+    pub sites: Vec<Site>,
+    /// Procedures.
+    pub procedures: Vec<Page>,
+    /// Cautions.
+    pub cautions: Vec<Caution>,
+    /// Kinds of card.
+    pub cards: Vec<Card>,
+    /// Chapter texts of the book.
+    pub chapters: Vec<Chapter>,
+    /// The book.
+    pub handbook: Option<Handbook>,
+    /// Words to print.
+    pub glossary: Vec<Word>,
+    /// Engineer's letters on file.
+    pub letters: Vec<Letter>,
+}

@@ -1,0 +1,78 @@
+//! The company: people by role, mixers, measures, rates.
+
+use super::{Body, Day, Text};
+use crate::quantity::Worked;
+use crate::quantity::expr::{Loads, Mass, Share, Volume};
+
+/// The company file.
+#[derive(Debug)]
+pub struct Company {
+    /// Name to print.
+    pub name: Text,
+    /// True if the company works in metric units.
+    pub metric: bool,
+    /// Language codes of its paper, first one first.
+    pub languages: Vec<Text>,
+    /// Pinned date, if the folder pins one.
+    pub on: Option<Day>,
+    /// People by role code.
+    pub people: Vec<Person>,
+    /// Mixers by code.
+    pub mixers: Vec<Mixer>,
+    /// Volume measures on site, by code.
+    pub measures: Vec<Measure>,
+    /// Spare material to buy.
+    pub reserve: Option<Reserve>,
+    /// The body.
+    pub body: Body,
+}
+
+/// One person, by role.
+#[derive(Debug)]
+pub struct Person {
+    /// Role code such as `LEAD`.
+    pub code: Text,
+    /// What the role is.
+    pub role: Text,
+    /// Language codes the person reads.
+    pub languages: Vec<Text>,
+}
+
+/// A mixer.
+#[derive(Debug)]
+pub struct Mixer {
+    /// Code such as `pan45`.
+    pub code: Text,
+    /// Name to print, by language code; English under `en`.
+    pub names: Vec<(String, Text)>,
+    /// What sort of mixer.
+    pub sort: Text,
+    /// Volume of the vessel.
+    pub holds: Worked<Volume>,
+    /// Share of it that mixes well.
+    pub fill: Worked<Share>,
+    /// Most wet mass it may turn.
+    pub rating: Worked<Mass>,
+    /// Least batch that covers the blades.
+    pub least: Worked<Loads>,
+}
+
+/// A measure on site.
+#[derive(Debug)]
+pub struct Measure {
+    /// Code such as `jug`.
+    pub code: Text,
+    /// What it holds.
+    pub holds: Worked<Volume>,
+    /// Its smallest mark.
+    pub marked: Worked<Volume>,
+}
+
+/// Spare material.
+#[derive(Debug)]
+pub struct Reserve {
+    /// Share over the need.
+    pub share: Worked<Share>,
+    /// Never less than this.
+    pub least: Worked<Loads>,
+}
