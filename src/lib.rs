@@ -1,6 +1,8 @@
 //! Hodbook.
 pub mod finding;
 pub mod job;
+pub mod prose;
 pub mod quantity;
 pub mod source;
+pub mod tally;
 pub mod words;

@@ -1,6 +1,6 @@
 //! A mix design.
 
-use super::{Body, Day, Text};
+use super::{Day, Edition, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Density, Duration, Length, Mass, OpenTime, PartsByMass, Plain, Share, Strength, Temperature, Volume};
 
@@ -55,8 +55,8 @@ pub struct Mix {
     pub written_by: Option<Text>,
     /// Role that approved it.
     pub approved_by: Option<Text>,
-    /// Notes.
-    pub body: Body,
+    /// Editions, English first: name and notes.
+    pub editions: Vec<Edition>,
 }
 
 /// A bagged material.

@@ -123,8 +123,8 @@ pub struct Chapter {
 /// The book: chapters in order.
 #[derive(Debug)]
 pub struct Handbook {
-    /// Title by language code.
-    pub titles: Vec<(String, Text)>,
+    /// Editions, English first: the title, and the body that stands on the cover.
+    pub editions: Vec<Edition>,
     /// Paper.
     pub paper: Paper,
     /// Chapters.

@@ -1,6 +1,6 @@
 //! The company: people by role, mixers, measures, rates.
 
-use super::{Body, Day, Text};
+use super::{Day, Edition, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Loads, Mass, Share, Volume};
 
@@ -23,8 +23,8 @@ pub struct Company {
     pub measures: Vec<Measure>,
     /// Spare material to buy.
     pub reserve: Option<Reserve>,
-    /// The body.
-    pub body: Body,
+    /// Editions, English first: name and notes.
+    pub editions: Vec<Edition>,
 }
 
 /// One person, by role.

@@ -1,6 +1,6 @@
 //! A site: surfaces, base, textures, climate, calendar.
 
-use super::{Body, Day, Text};
+use super::{Day, Edition, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Areal, Length, Loads, Plain, Share, Temperature};
 
@@ -43,8 +43,8 @@ pub struct Site {
     pub written_by: Option<Text>,
     /// Role that approved it.
     pub approved_by: Option<Text>,
-    /// Notes.
-    pub body: Body,
+    /// Editions, English first: name and notes.
+    pub editions: Vec<Edition>,
 }
 
 /// Where it is and how warm the work is.

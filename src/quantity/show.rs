@@ -54,7 +54,7 @@ fn short(symbol: &str, many: bool, lang: Lang) -> String {
 }
 
 fn long(symbol: &str, many: bool, lang: Lang) -> String {
-    let key = format!("unit.{symbol}.{}", if many { "many" } else { "one" });
+    let key = format!("unit.{symbol}.long.{}", if many { "many" } else { "one" });
     if lang.has(&key) { lang.text(&key).to_owned() } else { short(symbol, many, lang) }
 }
 

@@ -1,0 +1,3 @@
+//! Markdown with slots → a tree of blocks; every number typed in text.
+
+pub mod block;

@@ -1,0 +1,107 @@
+//! Printed values: what the paper says. Only [`Tally::say`] makes one.
+
+use num_rational::BigRational;
+
+use crate::quantity::num::Num;
+use crate::quantity::show;
+use crate::quantity::units::UnitExpr;
+use crate::words::Lang;
+
+use super::Tally;
+use super::role::Rule;
+
+/// What a slot asks for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+pub enum Ask {
+    /// The document's own unit system.
+    #[default]
+    Own,
+    /// The other unit system.
+    Second,
+    /// US units.
+    Us,
+    /// Metric units.
+    Metric,
+    /// Own, then the other in parentheses.
+    Both,
+    /// The unrounded exact value.
+    Exact,
+    /// Own, with the unit's name written out.
+    Long,
+}
+
+/// How a document speaks: its language and unit system.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Voice {
+    /// Language.
+    pub lang: Lang,
+    /// Metric first.
+    pub metric: bool,
+}
+
+/// A value as printed in one document.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PrintedValue {
+    /// Figure id.
+    pub figure: String,
+    /// What was asked.
+    pub ask: Ask,
+    /// True if printed in metric units.
+    pub metric: bool,
+    /// The printed number, exact, in `unit`; `None` for a missing value.
+    pub number: Option<BigRational>,
+    /// Unit of print.
+    pub unit: Option<UnitExpr>,
+    /// Text in the document's language, numbers and units joined by no-break spaces.
+    pub text: String,
+}
+
+impl Tally {
+    /// The printed value of a figure in a document's voice; `None` if there is no such figure.
+    ///
+    /// Rounds from the unrounded value by the figure's role, in whichever unit system is asked for.
+    pub fn say(&self, id: &str, ask: Ask, voice: Voice) -> Option<PrintedValue> {
+        let figure = self.figure(id)?;
+        let metric = match ask {
+            Ask::Us => false,
+            Ask::Metric => true,
+            Ask::Second => !voice.metric,
+            _ => voice.metric,
+        };
+        let Ok(node) = &figure.worked else {
+            let text = voice.lang.text("value.missing").to_owned();
+            return Some(PrintedValue { figure: id.to_owned(), ask, metric, number: None, unit: None, text });
+        };
+        let rule = figure.role.rule(metric, self.mark());
+        let (number, unit) = round(node.value(), rule);
+        let spelled = ask == Ask::Long;
+        let text = match ask {
+            Ask::Exact => exact(node.value(), rule),
+            Ask::Both => {
+                let other = figure.role.rule(!metric, self.mark());
+                let (n, u) = round(node.value(), other);
+                let first = show::text(&number, unit, rule.look, voice.lang, false);
+                let second = show::text(&n, u, other.look, voice.lang, false);
+                if first == second { first } else { format!("{first} ({second})") }
+            }
+            _ => show::text(&number, unit, rule.look, voice.lang, spelled),
+        };
+        Some(PrintedValue { figure: id.to_owned(), ask, metric, number: Some(number), unit, text })
+    }
+}
+
+fn round(value: &crate::quantity::Quantity, rule: Rule) -> (BigRational, Option<UnitExpr>) {
+    let number = match rule.unit {
+        Some(unit) => value.in_unit(unit).unwrap_or_else(|| value.si.clone()),
+        None => value.si.clone(),
+    };
+    (number.round(rule.direction, &rule.measure()), rule.unit)
+}
+
+fn exact(value: &crate::quantity::Quantity, rule: Rule) -> String {
+    let number: Num = rule.unit.and_then(|u| value.in_unit(u)).unwrap_or_else(|| value.si.clone());
+    match rule.unit {
+        Some(u) => format!("{}{}{}", number.plain(), show::JOIN, u.symbol()),
+        None => number.plain(),
+    }
+}

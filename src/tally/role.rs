@@ -1,0 +1,145 @@
+//! Rounding roles: which way each printed quantity goes, to what, and how it is written (F29).
+//!
+//! Limits and start water down, minimums and weights up, purchases up; the second unit goes the same way.
+
+use num_bigint::BigInt;
+use num_rational::BigRational;
+
+use crate::quantity::num::Direction;
+use crate::quantity::show::Look;
+use crate::quantity::units::{UnitExpr, find_expr};
+
+/// What a printed quantity is for; this alone decides its rounding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    /// Water before powder: down to the smallest mark on site.
+    StartWater,
+    /// Least start water: up to the mark.
+    LeastWater,
+    /// One late addition: down to the mark.
+    Step,
+    /// Most water ever: down to the mark.
+    Limit,
+    /// Mass of the start water, for the scale: down.
+    WaterMass,
+    /// Loads, already in halves.
+    Loads,
+    /// Bags, already whole.
+    Bags,
+    /// Mass of a bag or of part of one on the scale.
+    BagMass,
+    /// Greatest thickness: down to 1/8 in or 1 mm.
+    MostThickness,
+    /// Least thickness: up to 1/8 in or 1 mm.
+    LeastThickness,
+    /// Mean thickness: nobody places it, so nearest.
+    MeanThickness,
+    /// A measured length of a wall, as authored.
+    WallLength,
+    /// An area of the takeoff.
+    Area,
+    /// An area on an order: up to a whole unit.
+    OrderArea,
+    /// A volume of mortar.
+    Volume,
+    /// Yield of a load: down.
+    Yield,
+    /// What a mixer mixes well: down.
+    Capacity,
+    /// What a batch takes up: up.
+    BatchVolume,
+    /// A wet mass that someone or something carries: up.
+    Weight,
+    /// Weight per area on a wall: up.
+    WallWeight,
+    /// Density.
+    Density,
+    /// Place-by time of a card that hangs all day: down to 5 min.
+    PlaceBy,
+    /// Minutes of mixing: up to the minute.
+    MixMinutes,
+    /// Open time of the mix sheet: down to the minute.
+    OpenTime,
+    /// Wet hours or days of cure: up.
+    WetCure,
+    /// A wait before the next coat, in hours: up.
+    Recoat,
+    /// A reading, to the whole degree.
+    Reading,
+    /// A strength class: down.
+    StrengthClass,
+    /// A share in per cent.
+    Share,
+    /// A plain ratio.
+    Ratio,
+    /// A count such as lifts or batches.
+    Count,
+}
+
+/// A unit, a measure in it, a direction and a look.
+#[derive(Clone, Copy, Debug)]
+pub struct Rule {
+    /// Unit of print; `None` for a plain number.
+    pub unit: Option<UnitExpr>,
+    /// Direction.
+    pub direction: Direction,
+    /// Measure as a fraction of the unit.
+    pub measure: (i64, i64),
+    /// How it is written.
+    pub look: Look,
+}
+
+impl Rule {
+    /// The measure as a rational.
+    pub fn measure(&self) -> BigRational {
+        BigRational::new(BigInt::from(self.measure.0), BigInt::from(self.measure.1.max(1)))
+    }
+}
+
+impl Role {
+    /// The rule in US or metric units. `mark` is the smallest volume mark on site, in gallons.
+    pub fn rule(self, metric: bool, mark: (i64, i64)) -> Rule {
+        use Direction::{Down, Nearest, Up};
+        use Look::{Crew, Decimal, FeetInches, Mixed};
+        let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
+            let (unit, direction, measure, look) = if metric { si } else { us };
+            Rule { unit: find_expr(unit), direction, measure, look }
+        };
+        match self {
+            Role::StartWater | Role::Step | Role::Limit => pick(("gal", Down, mark, Crew), ("L", Down, (1, 20), Decimal(2))),
+            Role::LeastWater => pick(("gal", Up, mark, Crew), ("L", Up, (1, 20), Decimal(2))),
+            Role::WaterMass => pick(("lb", Down, (1, 10), Decimal(1)), ("kg", Down, (1, 20), Decimal(2))),
+            Role::Loads => pick(("load", Up, (1, 2), Mixed), ("load", Up, (1, 2), Mixed)),
+            Role::Bags => pick(("bag", Up, (1, 1), Mixed), ("bag", Up, (1, 1), Mixed)),
+            Role::BagMass => pick(("lb", Nearest, (1, 2), Mixed), ("kg", Nearest, (1, 10), Decimal(1))),
+            Role::MostThickness => pick(("in", Down, (1, 8), Mixed), ("mm", Down, (1, 1), Mixed)),
+            Role::LeastThickness => pick(("in", Up, (1, 8), Mixed), ("mm", Up, (1, 1), Mixed)),
+            Role::MeanThickness => pick(("in", Nearest, (1, 100), Decimal(2)), ("mm", Nearest, (1, 10), Decimal(1))),
+            Role::WallLength => pick(("ft", Nearest, (1, 96), FeetInches), ("m", Nearest, (1, 100), Decimal(2))),
+            Role::Area => pick(("ft2", Nearest, (1, 10), Decimal(1)), ("m2", Nearest, (1, 100), Decimal(2))),
+            Role::OrderArea => pick(("ft2", Up, (1, 1), Decimal(0)), ("m2", Up, (1, 10), Decimal(1))),
+            Role::Volume => pick(("ft3", Nearest, (1, 100), Decimal(2)), ("L", Nearest, (1, 1), Decimal(0))),
+            Role::Yield => pick(("ft3", Down, (1, 1000), Decimal(3)), ("L", Down, (1, 10), Decimal(1))),
+            Role::Capacity => pick(("ft3", Down, (1, 100), Decimal(2)), ("L", Down, (1, 1), Decimal(0))),
+            Role::BatchVolume => pick(("ft3", Up, (1, 100), Decimal(2)), ("L", Up, (1, 1), Decimal(0))),
+            Role::Weight => pick(("lb", Up, (1, 1), Decimal(0)), ("kg", Up, (1, 1), Decimal(0))),
+            Role::WallWeight => pick(("lb/ft2", Up, (1, 10), Decimal(1)), ("kg/m2", Up, (1, 1), Decimal(0))),
+            Role::Density => pick(("lb/ft3", Nearest, (1, 10), Decimal(1)), ("kg/m3", Nearest, (1, 1), Decimal(0))),
+            Role::PlaceBy => pick(("min", Down, (5, 1), Mixed), ("min", Down, (5, 1), Mixed)),
+            Role::MixMinutes => pick(("min", Up, (1, 1), Mixed), ("min", Up, (1, 1), Mixed)),
+            Role::OpenTime => pick(("min", Down, (1, 1), Mixed), ("min", Down, (1, 1), Mixed)),
+            Role::WetCure => pick(("day", Up, (1, 2), Mixed), ("day", Up, (1, 2), Mixed)),
+            Role::Recoat => pick(("h", Up, (1, 1), Mixed), ("h", Up, (1, 1), Mixed)),
+            Role::Reading => pick(("°F", Nearest, (1, 1), Mixed), ("°C", Nearest, (1, 1), Mixed)),
+            Role::StrengthClass => pick(("psi", Down, (1, 1), Decimal(0)), ("MPa", Down, (1, 10), Decimal(1))),
+            Role::Share => pick(("%", Nearest, (1, 10), Mixed), ("%", Nearest, (1, 10), Mixed)),
+            Role::Ratio => pick(("", Nearest, (1, 1000), Decimal(3)), ("", Nearest, (1, 1000), Decimal(3))),
+            Role::Count => pick(("", Up, (1, 1), Mixed), ("", Up, (1, 1), Mixed)),
+        }
+    }
+
+    /// True for an amount of water: the typed-number audit is strictest on these.
+    pub fn is_water(self) -> bool {
+        matches!(self, Role::StartWater | Role::LeastWater | Role::Step | Role::Limit | Role::WaterMass)
+    }
+}
