@@ -33,27 +33,52 @@ pub struct Line {
     pub mark: Option<Mark>,
     /// Source of a constant.
     pub source: String,
+    /// Figure id, if the line is another figure's.
+    pub figure: Option<String>,
     /// Lines this one rests on, by index into the derivation.
     pub rests_on: Vec<usize>,
 }
 
-/// The derivation of a node: its lines, the node's own first, each thing explained once.
+/// The derivation of a node: its lines, the node's own first, each thing explained once, down to the leaves.
 pub fn derivation(symbol: &str, node: &Node) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    let mut seen: Vec<(Node, usize)> = Vec::new();
-    explain(symbol, node, &mut lines, &mut seen);
+    explain(symbol, node, true, &mut lines, &mut Vec::new());
     lines
 }
 
-fn explain(symbol: &str, node: &Node, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
+/// The derivation of a node down to leaves and to other figures, which are named and not explained again.
+pub fn own_lines(symbol: &str, node: &Node) -> Vec<Line> {
+    let mut lines: Vec<Line> = Vec::new();
+    let top = match node.how() {
+        How::Figure { of, .. } => of,
+        _ => node,
+    };
+    explain(symbol, top, false, &mut lines, &mut Vec::new());
+    lines
+}
+
+fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
     // A blank name only re-types or re-writes a value: look through it.
     if let How::Named { symbol: inner, of } = node.how() {
         if node.unit() == of.unit() || inner.is_empty() && matches!(of.how(), How::Authored { .. }) {
-            return explain(symbol, of, lines, seen);
+            return explain(symbol, of, through, lines, seen);
         }
     }
-    if let How::Figure { of, .. } = node.how() {
-        return explain(symbol, of, lines, seen);
+    if let How::Figure { id, of } = node.how() {
+        if through {
+            let at = explain(symbol, of, through, lines, seen);
+            if let Some(line) = lines.get_mut(at) {
+                line.figure = Some(id.clone());
+            }
+            return at;
+        }
+        if let Some(at) = lines.iter().position(|l| l.figure.as_ref() == Some(id)) {
+            return at;
+        }
+        let mut line = head(symbol, of);
+        line.figure = Some(id.clone());
+        lines.push(line);
+        return lines.len() - 1;
     }
     if let Some((_, at)) = seen.iter().find(|(n, _)| n.is(node)) {
         return *at;
@@ -63,7 +88,7 @@ fn explain(symbol: &str, node: &Node, lines: &mut Vec<Line>, seen: &mut Vec<(Nod
     seen.push((node.clone(), at));
     let mut inputs = Vec::new();
     collect_inputs(body(node), true, &mut inputs);
-    let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, lines, seen)).collect();
+    let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, through, lines, seen)).collect();
     if let Some(line) = lines.get_mut(at) {
         line.rests_on = rests;
     }
@@ -107,6 +132,7 @@ fn head(symbol: &str, node: &Node) -> Line {
         authored,
         mark,
         source,
+        figure: None,
         rests_on: Vec::new(),
     }
 }
