@@ -5,4 +5,5 @@ pub mod prose;
 pub mod quantity;
 pub mod source;
 pub mod tally;
+pub mod trade;
 pub mod words;
