@@ -6,8 +6,9 @@
 //! Where two units do not match, the exact factor stands in the line.
 
 use num_rational::BigRational;
-use num_traits::One;
+use num_traits::{One, Signed, Zero};
 
+use super::dim::Kind;
 use super::expr::{How, Mark, Node, Op};
 use super::num::{Direction, Num};
 use super::units::UnitExpr;
@@ -215,7 +216,18 @@ fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: bool, outer: u8) -> Str
     if !numbers || factor.is_one() {
         return text(node, numbers, outer);
     }
+    if node.value().kind == Kind::Reading {
+        return reading_in(node, unit, &factor, outer);
+    }
     scaled(text(node, numbers, 2), factor, outer)
+}
+
+/// A thermometer reading in another scale: `21 × 1.8 + 32`.
+fn reading_in(node: &Node, unit: Option<UnitExpr>, factor: &BigRational, outer: u8) -> String {
+    let offset = |u: Option<UnitExpr>| u.map_or_else(BigRational::zero, |u| u.over.offset.clone());
+    let shift = offset(node.unit()) * factor - offset(unit);
+    let (sign, size) = if shift.is_negative() { ("−", -shift) } else { ("+", shift) };
+    wrap(format!("{} {sign} {}", scaled(text(node, true, 2), factor.clone(), 0), Num::Exact(size).plain()), outer > 0)
 }
 
 fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> String {
@@ -256,8 +268,17 @@ fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> St
 
 #[cfg(test)]
 mod tests {
-    use super::super::expr::{Area, Length, Share, Volume, Worked};
+    use super::super::expr::{Area, Length, Share, Temperature, Volume, Worked};
     use super::*;
+
+    #[test]
+    fn a_reading_changes_scale_by_its_offset() {
+        let base: Worked<Temperature> = Worked::read("70 °F").unwrap();
+        let now: Worked<Temperature> = Worked::read("25 °C").unwrap();
+        let lines = derivation("d", &(base.named("T_ref") - now.named("T")));
+        assert_eq!(lines.first().unwrap().numbers, "70 − (25 × 1.8 + 32)");
+        assert_eq!(lines.first().unwrap().result, "-7");
+    }
 
     #[test]
     fn factors_between_units_stand_in_the_line() {
