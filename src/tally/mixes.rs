@@ -21,7 +21,13 @@ pub(super) fn work(t: &mut Tally, mix: &Mix) {
     t.put(id("dry_weight"), "figure.dry_weight", Role::BagMass, Basis::MixSheet, dry);
     for (water, weight, volume, wet, names) in [
         ("start_water", "start_water_weight", "yield", "wet_weight", ("figure.start_water_weight", "figure.yield", "figure.wet_weight")),
-        ("limit", "limit_weight", "yield_at_limit", "wet_weight_at_limit", ("figure.limit", "figure.yield_at_limit", "figure.wet_weight_at_limit")),
+        (
+            "limit",
+            "limit_weight",
+            "yield_at_limit",
+            "wet_weight_at_limit",
+            ("figure.limit", "figure.yield_at_limit", "figure.wet_weight_at_limit"),
+        ),
     ] {
         let mass = (|| res(trade::yields::water_mass(&t.get::<Volume>(&id(water))?, &mix.water.constant)))();
         t.put(id(weight), names.0, Role::WaterMass, Basis::MixSheet, mass);
@@ -51,10 +57,7 @@ fn solids(t: &Tally, mix: &Mix) -> Result<Vec<Solid>, String> {
     let part = |name, weight: &str, relative_density: &Worked<Plain>| -> Result<Solid, String> {
         Ok(Solid { name, mass: t.get(&format!("{}.{weight}", mix.id))?, relative_density: relative_density.clone() })
     };
-    Ok(vec![
-        part("add", "additive_weight", &mix.additive.relative_density)?,
-        part("mor", "mortar_weight", &mix.mortar.relative_density)?,
-    ])
+    Ok(vec![part("add", "additive_weight", &mix.additive.relative_density)?, part("mor", "mortar_weight", &mix.mortar.relative_density)?])
 }
 
 fn authored(t: &mut Tally, mix: &Mix) {

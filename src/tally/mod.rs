@@ -126,9 +126,10 @@ pub fn mix_of<'a>(job: &'a Job, name: &str) -> Option<&'a Mix> {
 pub fn batch_id(job: &Job, site: &Site, plan: &BatchPlan) -> String {
     let mix = mix_of(job, &plan.mix.text).map_or(plan.mix.text.as_str(), |m| m.id.as_str());
     let base = format!("{}/{mix}/{}", site.id, size_name(&plan.loads.value().si));
-    let twin = site.batches.iter().any(|o| {
-        !std::ptr::eq(o, plan) && o.mix.text == plan.mix.text && o.loads.value().si == plan.loads.value().si && o.at < plan.at
-    });
+    let twin = site
+        .batches
+        .iter()
+        .any(|o| !std::ptr::eq(o, plan) && o.mix.text == plan.mix.text && o.loads.value().si == plan.loads.value().si && o.at < plan.at);
     if twin { format!("{base}-{}", plan.mixer.text) } else { base }
 }
 

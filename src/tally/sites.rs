@@ -20,10 +20,9 @@ pub(super) fn close(t: &mut Tally, job: &Job, site: &Site) {
     for letter in job.letters.iter().filter(|l| site.base.letter.as_ref().is_some_and(|n| n.text == l.id)) {
         t.own(format!("{}.weight_allowed", site.id), "figure.weight_allowed", Role::WallWeight, Basis::Author, &letter.allows);
     }
-    for (name, of, label) in [
-        (&site.scratch_mix, "scratch_volume", "figure.scratch_volume"),
-        (&site.carve_mix, "volume", "figure.carve_volume"),
-    ] {
+    for (name, of, label) in
+        [(&site.scratch_mix, "scratch_volume", "figure.scratch_volume"), (&site.carve_mix, "volume", "figure.carve_volume")]
+    {
         let Some(mix) = mix_of(job, &name.text) else { continue };
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let volume = gather::<Volume>(t, site, of).and_then(|v| res(trade::sums::volumes(&v)));
@@ -55,7 +54,8 @@ fn purchase(t: &mut Tally, job: &Job, site: &Site, mix: &Mix) {
         let weight = (|| res(trade::purchase::weight(&t.get::<Bags>(&id(name))?, bag)))();
         t.put(id(&format!("{name}_weight")), "figure.order", Role::Weight, Basis::MixSheet, weight);
     }
-    let largest = site.batches.iter().filter(|b| b.mix.text == mix.name.text).max_by(|a, b| a.loads.value().si.compare(&b.loads.value().si));
+    let largest =
+        site.batches.iter().filter(|b| b.mix.text == mix.name.text).max_by(|a, b| a.loads.value().si.compare(&b.loads.value().si));
     if let Some(plan) = largest {
         let batches = t.get(&id("loads")).and_then(|n| trade::batch::batches(&n, &plan.loads).map(|b| b.count).map_err(String::from));
         t.put(id("batches"), "figure.batches", Role::Count, Basis::Author, batches);

@@ -44,13 +44,7 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site, surface: &Surface) {
     };
     t.put(id("openings_area"), "figure.openings_area", Role::Area, Basis::Geometry, sum(&areas));
     t.put(id("reveals"), "figure.reveals", Role::Area, Basis::Geometry, sum(&reveals));
-    let net = (|| {
-        res(trade::net::net(
-            &[t.get(&id("gross"))?],
-            &[t.get(&id("openings_area"))?],
-            &[t.get(&id("reveals"))?],
-        ))
-    })();
+    let net = (|| res(trade::net::net(&[t.get(&id("gross"))?], &[t.get(&id("openings_area"))?], &[t.get(&id("reveals"))?])))();
     t.put(id("net_area"), "figure.net_area", Role::Area, Basis::Geometry, net);
     if let Some(texture) = site.textures.iter().find(|x| x.name.text == surface.texture.text) {
         mud(t, job, site, surface, texture);
@@ -133,7 +127,13 @@ fn mud(t: &mut Tally, job: &Job, site: &Site, surface: &Surface, texture: &Textu
     let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
     t.own(id("least"), "figure.least", Role::LeastThickness, Basis::Author, &texture.least);
     t.own(id("carve_most"), "figure.most", Role::MostThickness, Basis::Author, &texture.most);
-    t.put(id("mean"), "figure.mean", Role::MeanThickness, Basis::Practice, res(trade::relief::mean_thickness(&texture.least, &texture.most, &texture.fill)));
+    t.put(
+        id("mean"),
+        "figure.mean",
+        Role::MeanThickness,
+        Basis::Practice,
+        res(trade::relief::mean_thickness(&texture.least, &texture.most, &texture.fill)),
+    );
     let most = res(trade::sums::whole_thickness(&texture.most, &site.scratch.thickness));
     t.put(id("most"), "figure.most", Role::MostThickness, Basis::Author, most);
     let (scratch_mix, carve_mix) = (mix_of(job, &site.scratch_mix.text), mix_of(job, &site.carve_mix.text));
@@ -212,7 +212,10 @@ pub(super) fn loads(t: &mut Tally, volume: &str, mix: &Mix, id: String, label: &
 fn weights(t: &mut Tally, site: &Site, surface: &Surface, (scratch, carve): (&Mix, &Mix), texture: &Texture) {
     let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
     let lath = site.base.lath_and_paper.clone().unwrap_or_else(|| no_weight(site));
-    let thicknesses = [(t.get::<Length>(&id("mean")), "weight_mean", "figure.weight_mean"), (Ok(texture.most.clone()), "weight_faces", "figure.weight_faces")];
+    let thicknesses = [
+        (t.get::<Length>(&id("mean")), "weight_mean", "figure.weight_mean"),
+        (Ok(texture.most.clone()), "weight_faces", "figure.weight_faces"),
+    ];
     for (thickness, name, label) in thicknesses {
         let weight = (|| {
             let carved = t.get(&format!("{}.wet_density", carve.id))?;

@@ -21,6 +21,7 @@ pub mod open_time;
 pub mod purchase;
 pub mod relief;
 pub mod sources;
+pub mod sums;
 pub mod takeoff;
 pub mod water;
 pub mod weight;
