@@ -15,6 +15,8 @@ pub struct Bound {
     pub pages: usize,
     /// The text of each page in reading order, for reading printed values back.
     pub texts: Vec<String>,
+    /// Texts printed over one another, with the index of their page.
+    pub overlaps: Vec<(usize, String, String)>,
     /// The smallest type placed, in points, running heads and footers included.
     pub smallest_pt: f64,
 }
@@ -31,10 +33,15 @@ pub fn book_with(templates: &Templates, book: &Book, attach: Option<&[u8]>) -> R
     let doc = pdf::compile(&room)?;
     let placed: Vec<_> = doc.pages().iter().map(|p| fit::texts(&p.frame)).collect();
     let smallest_pt = placed.iter().flatten().filter(|p| !p.ghost).map(|p| p.size).fold(f64::INFINITY, f64::min);
+    let overlaps = placed
+        .iter()
+        .enumerate()
+        .flat_map(|(n, page)| fit::overlaps(page.iter()).into_iter().map(move |(a, b)| (n, a, b)))
+        .collect();
     let texts = placed.iter().map(|page| page.iter().map(|p| p.text.as_str()).collect::<Vec<_>>().join("\n")).collect();
     let identity = Identity { title: &book.title, lang: Some(&book.lang), date: book.date };
     let pages: EcoVec<_> = doc.pages().iter().cloned().collect();
     let whole = pdf::assemble(pages, doc.info(), &identity, attach)?;
     let bytes = pdf::write(&whole, &identity, &room)?;
-    Ok(Bound { pdf: bytes, pages: doc.pages().len(), texts, smallest_pt })
+    Ok(Bound { pdf: bytes, pages: doc.pages().len(), texts, overlaps, smallest_pt })
 }

@@ -23,7 +23,7 @@ pub struct FaceFit {
     pub lines_free: usize,
     /// The smallest type placed above the footer, in points.
     pub smallest_pt: f64,
-    /// The largest type of a text that holds a digit, in points.
+    /// The largest type, below the name, of a text that holds a digit, in points.
     pub numeral_pt: f64,
     /// Texts that run out of the printable paper.
     pub outside: Vec<String>,
@@ -97,6 +97,8 @@ struct Plan {
     body: [f64; 4],
     /// How far the corner tab reaches down; its texts may stand in the margin.
     tab: f64,
+    /// Where the name ends and the content begins.
+    below: f64,
 }
 
 fn number(value: Option<&Value>) -> f64 {
@@ -127,6 +129,7 @@ fn plan(doc: &PagedDocument, dict: &Dict, page: usize) -> Plan {
         line: number(dict.get("line").ok()).max(1.0),
         body,
         tab: number(dict.get("tab").ok()),
+        below: number(dict.get("below").ok()),
     }
 }
 
@@ -195,7 +198,7 @@ fn inspect(fit: &mut FaceFit, placed: &[Placed], plan: &Plan, width: Abs, height
         let in_body = p.baseline > body[1] - 1.0 && p.baseline < body[3] + 1.0 && p.left > body[0] - 1.0;
         if in_body && !p.ghost {
             fit.smallest_pt = fit.smallest_pt.min(p.size);
-            if p.text.chars().any(|c| c.is_ascii_digit()) {
+            if p.baseline > plan.below && p.text.chars().any(|c| c.is_ascii_digit()) {
                 fit.numeral_pt = fit.numeral_pt.max(p.size);
             }
             let past_margin = p.right > body[2] + 1.0 && p.baseline > plan.tab;
@@ -204,14 +207,23 @@ fn inspect(fit: &mut FaceFit, placed: &[Placed], plan: &Plan, width: Abs, height
             }
         }
     }
-    let solid: Vec<&&Placed> = inked.iter().filter(|p| !p.ghost && p.baseline < body[3] + 1.0).collect();
+    let above_footer = inked.into_iter().filter(|p| p.baseline < body[3] + 1.0);
+    fit.overlaps.extend(overlaps(above_footer));
+}
+
+/// Pairs of texts printed over one another. Capital height is what counts: a
+/// descender that reaches into the next line's leading is no fault.
+pub(super) fn overlaps<'a>(placed: impl Iterator<Item = &'a Placed>) -> Vec<(String, String)> {
+    let solid: Vec<&Placed> = placed.filter(|p| !p.ghost && !p.text.trim().is_empty()).collect();
+    let mut out = Vec::new();
     for (n, a) in solid.iter().enumerate() {
         for b in solid.iter().skip(n + 1) {
             let across = a.right.min(b.right) - a.left.max(b.left);
             let down = a.baseline.min(b.baseline) - a.top.max(b.top);
             if across > 1.5 && down > 1.5 {
-                fit.overlaps.push((a.text.clone(), b.text.clone()));
+                out.push((a.text.clone(), b.text.clone()));
             }
         }
     }
+    out
 }

@@ -42,6 +42,8 @@ const GUTTER_PT: f64 = 12.0;
 const MARGIN_PT: f64 = 18.0;
 /// Crop marks keep this far off the card.
 const CLEAR_PT: f64 = 3.0;
+/// Short enough to stay as far off the neighbour across the gutter.
+const MARK_PT: f64 = GUTTER_PT - 2.0 * CLEAR_PT;
 
 /// Where cards go on a sheet.
 #[derive(Clone, Debug, PartialEq)]
@@ -186,7 +188,7 @@ fn blank(grid: &Grid) -> Frame {
             for (cy, out_y) in [(y, -1.0), (y + h, 1.0)] {
                 let long = |at: f64, out: f64, sheet: f64| {
                     let edge = if out < 0.0 { at - MARGIN_PT } else { sheet - MARGIN_PT - at };
-                    (edge - CLEAR_PT).clamp(0.0, 9.0).min(if edge > GUTTER_PT + 9.0 { 9.0 } else { edge - CLEAR_PT })
+                    (edge - CLEAR_PT).clamp(0.0, MARK_PT)
                 };
                 let (lx, ly) = (long(cx, out_x, grid.sheet.0), long(cy, out_y, grid.sheet.1));
                 mark(cx + out_x * CLEAR_PT, cy, out_x * lx, 0.0);

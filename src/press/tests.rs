@@ -36,6 +36,9 @@ fn every_sample_fits_at_the_size_of_its_distance() {
     holds_law("ladder", &run(include_str!("samples/ladder.json")));
     holds_law("pocket", &run(include_str!("samples/pocket.json")));
     holds_law("log", &run(include_str!("samples/log.json")));
+    holds_law("safety", &run(include_str!("samples/safety.json")));
+    holds_law("pocket, proof", &run(include_str!("samples/pocket-proof.json")));
+    holds_law("log, proof", &run(include_str!("samples/log-proof.json")));
     holds_law("coat", &run(include_str!("samples/coat.json")));
 }
 
@@ -204,6 +207,7 @@ fn the_book_has_pages_contents_and_index() {
     let sample: Book = serde_json::from_str(json).expect("a sample book");
     let bound = book(&sample, Some(b"{}")).unwrap_or_else(|e| panic!("{e:?}"));
     assert!(bound.pages >= 7);
+    assert_eq!(bound.overlaps, []);
     let contents = &bound.texts[1];
     assert!(contents.contains("Wall LF-1, fireplace gable"), "{contents}");
     assert!(bound.texts.last().is_some_and(|t| t.contains("start water")));
