@@ -21,6 +21,13 @@ pub struct Bound {
     pub smallest_pt: f64,
 }
 
+impl Bound {
+    /// True if the words or the value stand on some page, white space aside.
+    pub fn shows(&self, words: &str) -> bool {
+        self.texts.iter().any(|t| fit::shows(t, words))
+    }
+}
+
 /// Sets a book with the embedded templates.
 pub fn book(book: &Book, attach: Option<&[u8]>) -> Result<Bound, Vec<PressError>> {
     book_with(&Templates::embedded(), book, attach)

@@ -38,6 +38,17 @@ impl FaceFit {
     pub fn fits(&self) -> bool {
         self.pages == 1 && self.lines_over == 0 && self.outside.is_empty() && self.overlaps.is_empty()
     }
+
+    /// True if the words or the value stand on the face. White space does not
+    /// count: where a line breaks, and how a fraction is stacked, is layout.
+    pub fn shows(&self, words: &str) -> bool {
+        shows(&self.text, words)
+    }
+}
+
+pub(super) fn shows(text: &str, words: &str) -> bool {
+    let bare = |s: &str| s.chars().filter(|c| !c.is_whitespace()).collect::<String>();
+    bare(text).contains(&bare(words))
 }
 
 /// One run of text as it lies on a page, in points from the top left.

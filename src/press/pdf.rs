@@ -15,6 +15,8 @@ use super::world::{PressError, Room, Templates};
 
 /// Sets the document of one room.
 pub(super) fn compile(room: &Room) -> Result<PagedDocument, Vec<PressError>> {
+    // Watching sets the same papers over and over; what the last runs did not use goes.
+    typst::comemo::evict(20);
     let Warned { output, .. } = typst::compile::<PagedDocument>(room);
     output.map_err(|errors| room.errors(errors))
 }

@@ -85,15 +85,14 @@ fn a_value_too_wide_for_its_paper_is_told() {
 fn printed_values_are_on_the_page() {
     let pressed = set(&mud());
     for f in &pressed.faces {
-        let flat: String = f.text.split_whitespace().collect::<Vec<_>>().join(" ");
-        for value in ["12.3 L", "27.1 lb", "4 gal", "40 min"] {
-            assert!(flat.contains(value), "{}: {value} in {flat}", f.id);
+        for value in ["3 gal 1 qt", "12.3 L", "27.1 lb", "4 gal", "40 min"] {
+            assert!(f.shows(value), "{}: {value} in {}", f.id, f.text);
         }
+        assert!(!f.shows("3 gal 2 qt"));
     }
     // A stacked fraction still reads as one.
     let coat = set(&run(include_str!("samples/coat.json")));
-    let flat: String = coat.faces[0].text.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(flat.contains("1 3 / 4 in"), "{flat}");
+    assert!(coat.faces[0].shows("1 3/4 in"), "{}", coat.faces[0].text);
 }
 
 #[test]
