@@ -1,6 +1,7 @@
 //! Hodbook.
 pub mod finding;
 pub mod job;
+pub mod press;
 pub mod prose;
 pub mod quantity;
 pub mod source;

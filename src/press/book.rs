@@ -40,11 +40,8 @@ pub fn book_with(templates: &Templates, book: &Book, attach: Option<&[u8]>) -> R
     let doc = pdf::compile(&room)?;
     let placed: Vec<_> = doc.pages().iter().map(|p| fit::texts(&p.frame)).collect();
     let smallest_pt = placed.iter().flatten().filter(|p| !p.ghost).map(|p| p.size).fold(f64::INFINITY, f64::min);
-    let overlaps = placed
-        .iter()
-        .enumerate()
-        .flat_map(|(n, page)| fit::overlaps(page.iter()).into_iter().map(move |(a, b)| (n, a, b)))
-        .collect();
+    let overlaps =
+        placed.iter().enumerate().flat_map(|(n, page)| fit::overlaps(page.iter()).into_iter().map(move |(a, b)| (n, a, b))).collect();
     let texts = placed.iter().map(|page| page.iter().map(|p| p.text.as_str()).collect::<Vec<_>>().join("\n")).collect();
     let identity = Identity { title: &book.title, lang: Some(&book.lang), date: book.date };
     let pages: EcoVec<_> = doc.pages().iter().cloned().collect();

@@ -59,12 +59,7 @@ pub(super) fn set(templates: &Templates, run: &Run) -> Result<(Room, PagedDocume
 
 /// A document of its own made of the given faces of a run (indices into
 /// [`Pressed::faces`]), in that order, each face at most once.
-pub fn single(
-    pressed: &Pressed,
-    faces: &[usize],
-    title: &str,
-    attach: Option<&[u8]>,
-) -> Result<Vec<u8>, Vec<PressError>> {
+pub fn single(pressed: &Pressed, faces: &[usize], title: &str, attach: Option<&[u8]>) -> Result<Vec<u8>, Vec<PressError>> {
     let mut pages = EcoVec::new();
     for &n in faces {
         let Some(face) = pressed.faces.get(n) else {

@@ -149,10 +149,9 @@ pub(super) fn faces(doc: &PagedDocument) -> Vec<FaceFit> {
     let Some(label) = Label::new(PicoStr::intern("face")) else { return Vec::new() };
     let mut plans: Vec<Plan> = Vec::new();
     for element in doc.introspector().elements().query(&Selector::Label(label)) {
-        let (Some(meta), Some(place)) = (
-            element.to_packed::<MetadataElem>(),
-            element.location().and_then(|l| PagedDocument::introspector(doc).elements().position(l)),
-        ) else {
+        let (Some(meta), Some(place)) =
+            (element.to_packed::<MetadataElem>(), element.location().and_then(|l| PagedDocument::introspector(doc).elements().position(l)))
+        else {
             continue;
         };
         if let Value::Dict(dict) = &meta.value {

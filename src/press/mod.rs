@@ -13,6 +13,7 @@ mod book;
 mod cards;
 pub mod fit;
 pub mod glyphs;
+pub mod lower;
 pub mod payload;
 mod pdf;
 mod settle;

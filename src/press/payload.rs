@@ -80,17 +80,7 @@ pub struct Run {
 
 impl Run {
     pub fn new(paper: Paper, distance: Distance, title: &str, lang: &str, date: [u16; 3], faces: Vec<Face>) -> Run {
-        Run {
-            payload: VERSION,
-            kind: "cards".into(),
-            paper,
-            distance,
-            title: title.into(),
-            lang: lang.into(),
-            date,
-            proof: false,
-            faces,
-        }
+        Run { payload: VERSION, kind: "cards".into(), paper, distance, title: title.into(), lang: lang.into(), date, proof: false, faces }
     }
 }
 
@@ -172,14 +162,20 @@ pub enum Block {
         #[serde(default)]
         id: String,
     },
-    Para { text: Line },
+    Para {
+        text: Line,
+    },
     Steps {
         #[serde(default = "one")]
         start: u32,
         items: Vec<Vec<Block>>,
     },
-    List { items: Vec<Vec<Block>> },
-    Boxes { items: Vec<WriteIn> },
+    List {
+        items: Vec<Vec<Block>>,
+    },
+    Boxes {
+        items: Vec<WriteIn>,
+    },
     Table {
         align: Vec<Align>,
         head: Vec<Line>,
@@ -193,17 +189,25 @@ pub enum Block {
         blocks: Vec<Block>,
     },
     Rule,
-    Code { text: String },
+    Code {
+        text: String,
+    },
     /// The ruled box with the one big numeral; the first paragraph is the value.
-    Key { blocks: Vec<Block> },
+    Key {
+        blocks: Vec<Block>,
+    },
     /// The octagon; `word` stands in it.
     Stop {
         #[serde(default = "stop_word")]
         word: String,
         blocks: Vec<Block>,
     },
-    Strip { blocks: Vec<Block> },
-    Cautions { items: Vec<Caution> },
+    Strip {
+        blocks: Vec<Block>,
+    },
+    Cautions {
+        items: Vec<Caution>,
+    },
     Drawing {
         name: String,
         #[serde(default)]
@@ -237,10 +241,18 @@ pub struct Caution {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(tag = "i", rename_all = "lowercase")]
 pub enum Inline {
-    Text { s: String },
-    Strong { c: Line },
-    Em { c: Line },
-    Code { s: String },
+    Text {
+        s: String,
+    },
+    Strong {
+        c: Line,
+    },
+    Em {
+        c: Line,
+    },
+    Code {
+        s: String,
+    },
     Break,
     /// A printed value; it is never parted over two lines.
     Value {
@@ -255,7 +267,10 @@ pub enum Inline {
         #[serde(default)]
         label: Option<String>,
     },
-    Link { to: String, c: Line },
+    Link {
+        to: String,
+        c: Line,
+    },
 }
 
 impl Inline {

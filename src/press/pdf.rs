@@ -4,8 +4,8 @@
 //! glyph, which would otherwise print in silence. Identity and date are fixed, so
 //! the same pages give the same bytes.
 
-use typst::ecow::EcoVec;
 use typst::diag::Warned;
+use typst::ecow::EcoVec;
 use typst::foundations::{Datetime, Smart};
 use typst::model::DocumentInfo;
 use typst_layout::{Page, PagedDocument};
@@ -49,13 +49,9 @@ pub(super) fn assemble(
 
 /// The frame that carries an attachment; it shows nothing.
 fn carrier(bytes: &[u8], date: [u16; 3]) -> Result<typst::layout::Frame, Vec<PressError>> {
-    let room = Room::new(&Templates::embedded(), "attach.typ", vec![("printed-values.json", bytes.to_vec())], date)
-        .map_err(|e| vec![e])?;
+    let room = Room::new(&Templates::embedded(), "attach.typ", vec![("printed-values.json", bytes.to_vec())], date).map_err(|e| vec![e])?;
     let doc = compile(&room)?;
-    doc.pages()
-        .first()
-        .map(|p| p.frame.clone())
-        .ok_or_else(|| vec![PressError::plain("the attachment has no page")])
+    doc.pages().first().map(|p| p.frame.clone()).ok_or_else(|| vec![PressError::plain("the attachment has no page")])
 }
 
 /// Writes the bytes.

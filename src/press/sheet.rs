@@ -116,13 +116,7 @@ fn fitting(sheet: f64, card: f64) -> usize {
 /// Lays cards of a run on press sheets: fronts, then their backs, sheet by sheet.
 /// The run is set again with one face for every copy, so that each copy keeps its
 /// own reading order.
-pub fn sheets(
-    run: &Run,
-    pairs: &[Pair],
-    paper: SheetPaper,
-    title: &str,
-    attach: Option<&[u8]>,
-) -> Result<Vec<u8>, Vec<PressError>> {
+pub fn sheets(run: &Run, pairs: &[Pair], paper: SheetPaper, title: &str, attach: Option<&[u8]>) -> Result<Vec<u8>, Vec<PressError>> {
     let card = (Abs::mm(run.paper.width_mm).to_pt(), Abs::mm(run.paper.height_mm).to_pt());
     let Some(grid) = Grid::best(paper, card) else {
         return Err(vec![PressError::plain("the card does not fit the sheet")]);

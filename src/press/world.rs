@@ -145,12 +145,7 @@ fn intern(path: &str) -> Result<FileId, PressError> {
 }
 
 impl Room {
-    pub fn new(
-        templates: &Templates,
-        main: &str,
-        data: Vec<(&str, Vec<u8>)>,
-        [year, month, day]: [u16; 3],
-    ) -> Result<Room, PressError> {
+    pub fn new(templates: &Templates, main: &str, data: Vec<(&str, Vec<u8>)>, [year, month, day]: [u16; 3]) -> Result<Room, PressError> {
         let mut sources = BTreeMap::new();
         for (path, text) in templates.list() {
             sources.insert(path.to_owned(), Source::new(intern(path)?, text.to_owned()));
