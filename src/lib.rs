@@ -4,6 +4,7 @@ pub mod job;
 pub mod press;
 pub mod prose;
 pub mod quantity;
+pub mod read;
 pub mod source;
 pub mod tally;
 pub mod trade;

@@ -1,4 +1,13 @@
 //! Text with addresses. The only room that opens files.
 
+mod file;
+mod folder;
+mod front;
 mod span;
+mod write;
+
+pub use file::File;
+pub use folder::{Fault, Folder};
+pub use front::{Front, front};
 pub use span::Span;
+pub use write::write_atomic;
