@@ -5,7 +5,7 @@ pub mod press;
 pub mod prose;
 pub mod quantity;
 pub mod read;
-pub mod read;
+pub mod sound;
 pub mod source;
 pub mod tally;
 pub mod trade;
