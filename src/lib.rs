@@ -6,6 +6,7 @@ pub mod prose;
 pub mod quantity;
 pub mod read;
 pub mod sound;
+pub mod register;
 pub mod source;
 pub mod tally;
 pub mod trade;
