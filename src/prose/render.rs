@@ -80,7 +80,10 @@ impl Prepared {
                 return Err(found);
             };
             let complaint = word::complaint(&error, body, &pieces, &seams, None);
-            // What the checks above have told, Tera need not tell again.
+            // What the checks above have told, Tera need not tell again. Unknown names it tells without a place.
+            if complaint.piece.is_none() && !found.is_empty() {
+                return Err(found);
+            }
             let known = found.iter().any(|f| match (&f.at, &complaint.finding.at) {
                 (Some((a, _)), Some((b, _))) => complaint.piece.is_some_and(|p| same_piece(&pieces, p, offset, *a)) || a == b,
                 _ => false,
@@ -197,7 +200,7 @@ fn distinct(found: Vec<Finding>) -> Vec<Finding> {
 /// Tera knows named arguments only, so the first text of `fixed`, `over` and `under` gets its name here.
 fn template(body: &Body, pieces: &[Piece], skipped: &BTreeSet<usize>) -> (String, Seams) {
     let mut out = String::new();
-    let mut seams: Seams = Vec::new();
+    let mut seams = Seams::default();
     for (i, piece) in pieces.iter().enumerate() {
         let tag = match piece {
             Piece::Text(_) => {
@@ -208,12 +211,13 @@ fn template(body: &Body, pieces: &[Piece], skipped: &BTreeSet<usize>) -> (String
             Piece::Tag(tag) => tag,
         };
         let slot = tag.kind == TagKind::Slot;
+        let opened = out.len();
         out.push_str(if slot { "{{ (" } else { "{%" });
         let mut from = tag.inner.start;
         let copy = |from: usize, to: usize, out: &mut String, seams: &mut Seams| {
             let start = out.len();
             out.push_str(body.text.get(from..to).unwrap_or(""));
-            seams.push((start..out.len(), from, i));
+            seams.copies.push((start..out.len(), from, i));
         };
         for three in tag.toks.windows(3) {
             let [name, open, first] = three else { continue };
@@ -233,6 +237,7 @@ fn template(body: &Body, pieces: &[Piece], skipped: &BTreeSet<usize>) -> (String
         if slot {
             out.push_str(&format!(" | slot(n={i}) }}}}"));
         }
+        seams.tags.push((opened..out.len(), i));
     }
     (out, seams)
 }

@@ -110,24 +110,32 @@ fn with(value: &Value, name: &'static str, text: &str) -> Value {
     Value::from(map)
 }
 
-fn ask(value: &Value, name: &'static str) -> Value {
-    match field(value, "show") {
+/// Tera hands an undefined name on to a filter, so that `default` can work; ours want it known.
+fn defined(value: &Value) -> TeraResult<()> {
+    if value.is_undefined() { Err(Error::message("a name is not defined")) } else { Ok(()) }
+}
+
+fn ask(value: &Value, name: &'static str) -> TeraResult<Value> {
+    defined(value)?;
+    Ok(match field(value, "show") {
         Some("own") => with(value, "show", name),
         Some(other) if other == name => value.clone(),
         Some(other) => with(value, "problem", &format!("clash{PART}{other}{PART}{name}")),
         None => with(&Value::from(tera::Map::new()), "problem", &format!("no-figure{PART}{name}")),
-    }
+    })
 }
 
-fn bags(value: &Value) -> Value {
-    match field(value, "figure") {
+fn bags(value: &Value) -> TeraResult<Value> {
+    defined(value)?;
+    Ok(match field(value, "figure") {
         Some(_) => with(value, "bags", "yes"),
         None => with(&Value::from(tera::Map::new()), "problem", &format!("no-figure{PART}bags")),
-    }
+    })
 }
 
 /// The last filter of every slot: a mark with what to print.
 fn slot(value: &Value, kwargs: Kwargs, _: &State) -> TeraResult<String> {
+    defined(value)?;
     let n: u64 = kwargs.must_get("n")?;
     let mark = |kind: &str, rest: &str| format!("{OPEN}S{n}{PART}{kind}{PART}{rest}{SHUT}");
     if let Some(problem) = field(value, "problem") {
@@ -166,6 +174,7 @@ fn told(name: &str, what: impl std::fmt::Display, help: impl std::fmt::Display) 
 }
 
 fn exact(value: &Value, test: &str) -> TeraResult<Quantity> {
+    defined(value)?;
     let Some(text) = field(value, "exact") else {
         return Err(told("slot-comparison", format!("`is {test}` compares figures, and this is none"), "put a figure before `is`"));
     };

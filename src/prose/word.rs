@@ -11,11 +11,17 @@ use crate::tally::{Scope, Slot};
 use super::check;
 use super::near;
 use super::offsets::span;
-use super::tags::{Piece, Tag, TokKind, slice};
+use super::tags::{Piece, Tag, Tok, TokKind, slice};
 use super::values::{OPEN, PART, SHUT};
 
-/// Where a template's bytes come from: template range, start in the body, index of the piece.
-pub(super) type Seams = Vec<(Range<usize>, usize, usize)>;
+/// Where a template's bytes come from.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Seams {
+    /// Copied runs: template range, start in the body, index of the piece.
+    pub copies: Vec<(Range<usize>, usize, usize)>,
+    /// Whole tags, with what we put around them: template range, index of the piece.
+    pub tags: Vec<(Range<usize>, usize)>,
+}
 
 /// One complaint: the finding, and the piece that caused it.
 pub(super) struct Complaint {
@@ -74,25 +80,27 @@ fn plain(message: &str) -> String {
 fn home(at: Option<Range<usize>>, body: &Body, seams: &Seams, pieces: &[Piece]) -> (Range<usize>, Option<usize>) {
     let all = body.text.len();
     let Some(at) = at else { return (0..all.min(1), None) };
-    let seam = seams.iter().find(|(r, _, _)| at.start < r.end).or_else(|| seams.last());
-    let Some((r, start, piece)) = seam else { return (all.saturating_sub(1)..all, None) };
-    let tag = match pieces.get(*piece) {
+    let copy = seams.copies.iter().find(|(r, _, _)| r.contains(&at.start));
+    let whole = seams.tags.iter().find(|(r, _)| at.start < r.end).or_else(|| seams.tags.last());
+    let Some(piece) = copy.map(|(_, _, i)| *i).or_else(|| whole.map(|(_, i)| *i)) else { return (all.saturating_sub(1)..all, None) };
+    let tag = match pieces.get(piece) {
         Some(Piece::Tag(t)) => t.range.clone(),
         _ => 0..all,
     };
-    let inside = r.contains(&at.start);
-    let from = if inside { start + (at.start - r.start) } else { tag.start };
-    let to = if inside { start + (at.end.clamp(at.start, r.end) - r.start) } else { tag.end };
-    let ok = body.text.get(from..to).is_some_and(|t| !t.is_empty());
-    (if ok { from..to } else { tag }, Some(*piece))
+    let here = copy.map(|(r, start, _)| start + (at.start - r.start)..start + (at.end.clamp(at.start, r.end) - r.start));
+    let here = here.filter(|h| body.text.get(h.clone()).is_some_and(|t| !t.is_empty()));
+    (here.unwrap_or(tag), Some(piece))
 }
 
 fn unknown(tag: &Tag, here: &Range<usize>, body: &Body, pieces: &[Piece], scope: &Scope) -> Finding {
     let bound = check::bindings(&body.text, pieces, tag.range.start);
-    let paths = || tag.toks.iter().filter(|t| t.kind == TokKind::Path);
-    let tok = paths().find(|t| t.at.start <= here.start && here.start < t.at.end).or_else(|| {
-        paths().find(|t| slice(&body.text, &t.at).contains('.') && check::resolve(&slice(&body.text, &t.at), scope, &bound).is_none())
-    });
+    let filter = |i: usize| i.checked_sub(1).and_then(|k| tag.toks.get(k)).is_some_and(|t| slice(&body.text, &t.at) == "|");
+    let paths = || tag.toks.iter().enumerate().filter(|(i, t)| t.kind == TokKind::Path && !filter(*i)).map(|(_, t)| t);
+    let lost = |t: &&Tok| check::resolve(&slice(&body.text, &t.at), scope, &bound).is_none();
+    let tok = paths()
+        .find(|t| t.at.start <= here.start && here.start < t.at.end && lost(t))
+        .or_else(|| paths().find(|t| slice(&body.text, &t.at).contains('.') && lost(t)))
+        .or_else(|| paths().next());
     let at = tok.map_or_else(|| tag.inner.clone(), |t| t.at.clone());
     let path = slice(&body.text, &at);
     let offset = usize::try_from(body.offset).unwrap_or(0);
