@@ -1,3 +1,14 @@
-//! Markdown with slots → a tree of blocks; every number typed in text.
-
+//! Markdown with slots
 pub mod block;
+pub mod render;
+mod check;
+mod markdown;
+mod near;
+mod offsets;
+mod tags;
+mod values;
+mod word;
+#[cfg(test)]
+mod render_tests;
+#[cfg(test)]
+mod trial;
