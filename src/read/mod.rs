@@ -138,6 +138,9 @@ fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
 }
 
 #[cfg(test)]
+mod screens;
+
+#[cfg(test)]
 mod tests {
     use super::*;
     use std::path::Path;
