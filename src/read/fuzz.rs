@@ -68,8 +68,15 @@ fn a_file_cut_anywhere_keeps_the_findings_of_others() {
 fn flipped_bytes_and_moved_pieces_do_not_panic() {
     let demo = demo();
     let mut dice = Dice(7);
-    let bits: Vec<&str> = "{ } [ ] : , - # & * ! | > ' \" % @ ` ? ~ \t \n --- ... 0 99999999999999999999 1/0 -1 é \u{feff} °".split(' ').collect();
+    let bits: Vec<&str> =
+        "{ } [ ] : , - # & * ! | > ' \" % @ ` ? ~ \t \n --- ... 0 99999999999999999999 1/0 -1 é \u{feff} °".split(' ').collect();
+    let mut seen: Vec<&str> = Vec::new();
     for file in demo.files() {
+        // Three files of each folder are enough: the rest have the same keys.
+        seen.push(file.folder());
+        if seen.iter().filter(|f| **f == file.folder()).count() > 3 {
+            continue;
+        }
         let end = front(&file.text);
         for _ in 0..40 {
             let mut text = file.text.to_string();
@@ -97,7 +104,8 @@ fn flipped_bytes_and_moved_pieces_do_not_panic() {
 fn any_scalar_of_the_demo_may_hold_anything() {
     let demo = small();
     let long = "9".repeat(5000);
-    let values = ["", "~", "[]", "{}", "[[a]]", "{a: {b: c}}", "0", "-3 ft", "1e400 in", "1/0 in", "NaN", "\"\\x1b[31m 1 ft\"", "|\n   x", &long];
+    let values =
+        ["", "~", "[]", "{}", "[[a]]", "{a: {b: c}}", "0", "-3 ft", "1e400 in", "1/0 in", "NaN", "\"\\x1b[31m 1 ft\"", "|\n   x", &long];
     for path in ["company.md", "mixes/carve-24.md", "sites/larkenfell.md", "cards/mud.md", "cards/mud.es.md"] {
         let text = demo.at(path).unwrap().text.clone();
         for (at, _) in text[..front(&text)].match_indices(": ") {
