@@ -12,13 +12,16 @@ mod group;
 mod handbook;
 mod kinds;
 mod letter;
+mod manual;
 mod mix;
 mod near;
 mod paper;
 mod procedure;
 mod reader;
 mod refs;
+mod schema;
 mod site;
+mod starters;
 mod surface;
 mod value;
 mod yaml;
@@ -29,6 +32,9 @@ use crate::source::Folder;
 
 use doc::Doc;
 pub use kinds::{FORMAT, KINDS, KindOf};
+pub use manual::manual;
+pub use schema::schema;
+pub use starters::starters;
 
 /// Reads every file of a job folder. A file that cannot be read well enough to compute from is missing from
 /// the job, and the findings say why.
@@ -124,6 +130,12 @@ fn build(docs: &[Doc<'_>]) -> Job {
 
 /// By file and place; the same finding reached twice (through `like`, or an alias) is told once.
 fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
+    for finding in &mut findings {
+        let label = finding.at.as_mut().map(|(_, l)| l);
+        for text in [&mut finding.title, &mut finding.help].into_iter().chain(label) {
+            *text = one_line(text);
+        }
+    }
     findings.sort_by_key(|f| f.at.as_ref().map(|(s, _)| (s.file, s.start)));
     let mut kept: Vec<Finding> = Vec::new();
     for finding in findings {
@@ -136,6 +148,23 @@ fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
     }
     kept
 }
+
+/// A title may quote what an author typed, and that may hold line ends or run on for pages.
+fn one_line(text: &str) -> String {
+    const MOST: usize = 400;
+    let line: String = text.split(char::is_control).filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ");
+    if line.chars().count() <= MOST {
+        return line;
+    }
+    let skip = line.chars().count() - MOST / 2;
+    format!("{} … {}", line.chars().take(MOST / 2).collect::<String>(), line.chars().skip(skip).collect::<String>())
+}
+
+#[cfg(test)]
+mod screens;
+
+#[cfg(test)]
+mod fuzz;
 
 #[cfg(test)]
 mod tests {
