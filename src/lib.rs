@@ -1,4 +1,5 @@
 //! Hodbook.
+pub mod cli;
 pub mod finding;
 pub mod job;
 pub mod prose;
@@ -7,3 +8,4 @@ pub mod register;
 pub mod source;
 pub mod tally;
 pub mod words;
+pub mod work;

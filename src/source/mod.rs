@@ -2,5 +2,8 @@
 
 mod kept;
 mod span;
+mod write;
+
 pub use kept::Kept;
 pub use span::Span;
+pub use write::write_atomic;
