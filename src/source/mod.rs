@@ -8,8 +8,8 @@ mod span;
 mod write;
 
 pub use file::File;
-pub use folder::{Fault, Folder, holds_anything};
+pub use folder::{Fault, Folder};
 pub use front::{Front, front};
 pub use kept::Kept;
 pub use span::Span;
-pub use write::{clear, write_atomic};
+pub use write::{clear, holds_anything, write_atomic};
