@@ -98,7 +98,7 @@ pub const SOURCES: &[Source] = &[
     Source {
         key: "scratch-key",
         citation: "mud pressed through expanded lath counted as a thickness: common practice, no source; an estimating text \
-                   (Peterson and Dagostino, ex. 16-5) allows 8 ft3 in 100 yd2, 0.107 in",
+                   (Estimating in Building Construction, ex. 16-5) allows 8 ft3 in 100 yd2, 0.107 in",
         basis: Basis::CommonPractice,
         formulas: &["F3 scratch", "F3 scratch annulus", "F3 half scratch annulus"],
     },
