@@ -4,6 +4,8 @@
 
 #[path = "reference/arithmetic.rs"]
 mod arithmetic;
+#[path = "reference/derivations.rs"]
+mod derivations;
 #[path = "reference/mixes.rs"]
 mod mixes;
 #[path = "reference/rules.rs"]

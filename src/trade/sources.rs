@@ -145,7 +145,7 @@ pub const SOURCES: &[Source] = &[
         key: "reserve",
         citation: "a share of the need and never less than a stated least: common practice, no source",
         basis: Basis::CommonPractice,
-        formulas: &["F7 bags", "F7 weight", "F7 pallets", "F7 loose bags", "F7 trips"],
+        formulas: &["F7 bags", "F7 spare", "F7 weight", "F7 pallets", "F7 loose bags", "F7 trips"],
     },
     Source {
         key: "carry-over",
