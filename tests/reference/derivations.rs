@@ -8,7 +8,9 @@ use hodbook::trade::loads::{Step, loads};
 use hodbook::trade::takeoff::Around;
 use hodbook::trade::weight::Scratch;
 use hodbook::trade::yields::Solid;
-use hodbook::trade::{arches, batch, carry, coats, legible, net, open_time, purchase, relief, sources, takeoff, water, weight, yields};
+use hodbook::trade::{
+    arches, batch, carry, coats, legible, net, open_time, purchase, relief, sources, sums, takeoff, water, weight, yields,
+};
 
 use crate::arithmetic::follows;
 use crate::run::q;
@@ -100,6 +102,18 @@ fn mud(seen: &mut Seen, need: &Worked<Volume>) -> Worked<Loads> {
     n.loads
 }
 
+fn sums_between(seen: &mut Seen) {
+    seen.add(&sums::radius(&q("14 in")).unwrap());
+    seen.add(&sums::whole_thickness(&q("1 3/4 in"), &q("12 mm")).unwrap());
+    let two = sums::times(&q("155 L"), &q("2")).unwrap();
+    seen.add(&sums::volumes(&[q("26.5 ft3"), two]).unwrap());
+    seen.add(&sums::usable_volume(&q("17 gal"), &q("60 %")).unwrap());
+    seen.add(&sums::batch_volume(&q("2.5 loads"), &q("24.93 L")).unwrap());
+    seen.add(&sums::batch_bags(&q("3 loads"), &q("2 bags")).unwrap());
+    seen.add(&sums::load_mass(&q("2 bags"), &q("25 kg")).unwrap());
+    seen.add(&sums::steps(&q("3"), &q("1 cup")).unwrap());
+}
+
 fn water_and_bags(seen: &mut Seen, n: &Worked<Loads>) {
     seen.add(&batch::batch_water(&q("2.5 loads"), &q("4.6 L")).unwrap());
     seen.add(&batch::part_load(&q("1/2 load"), &q("55 lb")).unwrap());
@@ -129,6 +143,7 @@ fn every_formula_prints_arithmetic_that_holds() {
     seen.add(&need);
     let n = mud(&mut seen, &need);
     water_and_bags(&mut seen, &n);
+    sums_between(&mut seen);
     seen.add(&open_time::open_time(&q("50 min"), &q("70 °F"), &q("31 °C")).unwrap());
     seen.add(&open_time::carve_time(&q("3 h 30 min"), &q("21 °C"), &q("80 °F")).unwrap());
     let cap = legible::cap_height(&q("1 m"), &q("300")).unwrap();
