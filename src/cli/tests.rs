@@ -329,6 +329,23 @@ larkenfell/LF-1.net_area  net area
 }
 
 #[test]
+fn a_long_symbol_stands_on_its_own_row_and_a_fraction_has_a_decimal_beside_it() {
+    let mut tree = tree();
+    tree.lines = vec![step("larkenfell/LF-1.volume", "F2", "A × t", "905 ÷ 38", ("905/38", "ft3"), &[])];
+    tree.missing = None;
+    let text = tree::draw(&tree, Paint(false));
+    let rows = "\
+1  larkenfell/LF-1.volume
+     = A × t   [F2]
+     = 905 ÷ 38
+     = 905/38 ft3, about 23.81579 ft3
+";
+    assert!(text.ends_with(rows), "{text}");
+    tree.missing = Some("no thickness; ask the maker".to_owned());
+    assert!(tree::draw(&tree, Paint(false)).ends_with("  no value  no thickness; ask the maker\n"));
+}
+
+#[test]
 fn a_name_that_is_not_there() {
     let known = ["larkenfell", "brack-ferry", "sedge-basin"].map(str::to_owned).to_vec();
     let line = |asked: &str, known: &[String]| nearest::line(&Missing { kind: "site", asked: asked.to_owned(), known: known.to_vec() });

@@ -2,6 +2,8 @@
 
 use serde_json::{Value, json};
 
+use unicode_width::UnicodeWidthStr;
+
 use crate::quantity::print::Line;
 use crate::work::{Place, Tree};
 
@@ -70,6 +72,22 @@ pub fn json(tree: &Tree) -> Value {
     })
 }
 
+/// Longest symbol that stands on one row with its formula.
+const LONG: usize = 12;
+
+/// A fraction as a decimal of seven digits, to get the feel of it; the fraction is what counts.
+fn about(result: &str) -> Option<String> {
+    let (over, under) = result.split_once('/')?;
+    let value = over.parse::<f64>().ok()? / under.parse::<f64>().ok()?;
+    let mut size = value.abs();
+    let mut places = 6usize;
+    while size >= 10.0 && places > 0 {
+        size /= 10.0;
+        places -= 1;
+    }
+    value.is_finite().then(|| format!("{value:.places$}"))
+}
+
 struct Page<'a> {
     tree: &'a Tree,
     paint: Paint,
@@ -97,8 +115,8 @@ impl Page<'_> {
     fn own(&mut self, at: usize, line: &Line, depth: usize) {
         let symbol = clean(&line.symbol);
         let unit = if line.unit.is_empty() { String::new() } else { format!(" {}", clean(&line.unit)) };
-        let result = self.paint.bold(&format!("{}{unit}", clean(&line.result)));
-        let blank = " ".repeat(unicode_width::UnicodeWidthStr::width(symbol.as_str()));
+        let about = about(&line.result).map_or_else(String::new, |n| format!(", about {n}{unit}"));
+        let result = format!("{}{}", self.paint.bold(&format!("{}{unit}", clean(&line.result))), self.paint.dim(&about));
         let mut steps: Vec<String> = Vec::new();
         let same = |text: &str| text.is_empty() || text == line.result;
         if !line.symbols.is_empty() && line.symbols != line.symbol && line.symbols != line.numbers {
@@ -110,19 +128,29 @@ impl Page<'_> {
         steps.push(result);
         let notes = self.notes(at, line);
         let last = steps.len() - 1;
+        let width = symbol.width();
+        // An id as long as the figure's own would push the arithmetic off the screen.
+        let apart = width > LONG && last > 0;
+        let blank = " ".repeat(if apart { 1 } else { width });
+        if apart {
+            self.row(Some(at + 1), depth, &symbol);
+        }
         for (i, step) in steps.into_iter().enumerate() {
-            let left = if i == 0 { &symbol } else { &blank };
+            let left = if i == 0 && !apart { &symbol } else { &blank };
             let formula =
                 if i == 0 && !line.formula.is_empty() { self.paint.dim(&format!("   [{}]", clean(&line.formula))) } else { String::new() };
             let note = if i == last { notes.as_str() } else { "" };
-            self.row((i == 0).then_some(at + 1), depth, &format!("{left} = {step}{formula}{note}"));
+            self.row((i == 0 && !apart).then_some(at + 1), depth, &format!("{left} = {step}{formula}{note}"));
         }
     }
 
     fn notes(&self, at: usize, line: &Line) -> String {
         let mut notes = String::new();
         if let Some((text, key)) = &line.authored {
-            notes.push_str(&format!("   typed `{}` as {}", clean(text), clean(key)));
+            notes.push_str(&format!("   typed `{}`", clean(text)));
+            if !key.is_empty() {
+                notes.push_str(&format!(" as {}", clean(key)));
+            }
         }
         if let Some(Place { path, line, column }) = self.tree.places.get(at).and_then(Option::as_ref) {
             notes.push_str(&format!(", {}:{line}:{column}", clean(path)));
