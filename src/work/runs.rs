@@ -193,7 +193,9 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
         let pdf = press::single(&pressed, &at, &title, Some(&attach::document(&one.entry.code, &title, &ids)))?;
         files.push(Printed { path: format!("cards/{}.pdf", one.entry.code), pdf });
     }
-    let up = batch.ready.first().is_some_and(|r| r.document.card.up > 1);
+    // A face that overflows is withheld by a check; until then its run is not laid out for cutting.
+    let fitting = pressed.faces.iter().all(|f| f.pages == 1);
+    let up = fitting && batch.ready.first().is_some_and(|r| r.document.card.up > 1);
     let run = if up {
         let pairs: Vec<press::Pair> = batch
             .ready
