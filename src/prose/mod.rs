@@ -5,8 +5,8 @@
 //! piece of the tree knows its place in the author's file, and no value is ever read as Markdown.
 
 pub mod block;
-//C pub mod compare;
-//C pub mod numbers;
+pub mod compare;
+pub mod numbers;
 pub mod render;
 pub mod steps;
 
@@ -16,19 +16,21 @@ mod markdown;
 mod near;
 mod offsets;
 mod tags;
-//C mod tokens;
+mod tokens;
 mod values;
 mod word;
 
 
 
 
-//C pub use compare::{PHRASES, Phrase, Verdict, verdict};
+pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use markdown::{ASKED, PARTS};
-//C pub use numbers::{Typed, typed_numbers};
+pub use numbers::{Typed, typed_numbers};
 pub use render::{Options, Prepared, render};
 pub use steps::{Step, block_digests, slots, steps};
 #[cfg(test)]
 mod render_tests;
 #[cfg(test)]
 mod trial;
+#[cfg(test)]
+mod numbers_tests;
