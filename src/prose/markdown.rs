@@ -72,7 +72,9 @@ impl Out {
                 problem("filter-without-figure", title, "take the filter away")
             }
             (_, "inside") => problem("slot-inside", "a slot prints the inside of a figure".to_owned(), "print the figure itself"),
-            _ => problem("slot-group", format!("`{first}` is a group or list, not one value"), "go on to a name inside it, or loop over it"),
+            _ => {
+                problem("slot-group", format!("`{first}` is a group or list, not one value"), "go on to a name inside it, or loop over it")
+            }
         };
         Out { at, what }
     }
@@ -356,7 +358,14 @@ impl State<'_> {
         let Some(word) = words.next() else { return Some(BlockKind::Code(self.plain(&inner))) };
         if let Some(part) = PARTS.iter().find(|p| **p == word) {
             if let Some(extra) = words.next() {
-                self.fence_word(feed, at, extra, format!("`{part}` takes no arguments"), "fence-argument", "write its text on the lines below");
+                self.fence_word(
+                    feed,
+                    at,
+                    extra,
+                    format!("`{part}` takes no arguments"),
+                    "fence-argument",
+                    "write its text on the lines below",
+                );
             }
             self.deep += 1;
             let blocks = if self.deep > MOST_DEEP { Vec::new() } else { self.body(&inner, &map) };
@@ -375,7 +384,8 @@ impl State<'_> {
                 Some((key, value)) if keys.contains(&key) && !value.is_empty() => args.push((key.to_owned(), value.to_owned())),
                 _ => {
                     let key = arg.split('=').next().unwrap_or(arg);
-                    let help = if keys.is_empty() { "it takes no arguments".to_owned() } else { format!("write `{}=…`", keys.join("=…` `")) };
+                    let help =
+                        if keys.is_empty() { "it takes no arguments".to_owned() } else { format!("write `{}=…`", keys.join("=…` `")) };
                     let title = format!("`{word}` has no argument `{key}`");
                     self.fence_word(feed, at, arg, title, "fence-argument", &help);
                 }
@@ -582,4 +592,3 @@ fn is_block(tag: &Tag) -> bool {
             | Tag::MetadataBlock(_)
     )
 }
-

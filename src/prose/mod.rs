@@ -20,17 +20,14 @@ mod tokens;
 mod values;
 mod word;
 
-
-
-
 pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use markdown::{ASKED, PARTS};
 pub use numbers::{Typed, typed_numbers};
 pub use render::{Options, Prepared, render};
 pub use steps::{Step, block_digests, slots, steps};
 #[cfg(test)]
+mod numbers_tests;
+#[cfg(test)]
 mod render_tests;
 #[cfg(test)]
 mod trial;
-#[cfg(test)]
-mod numbers_tests;

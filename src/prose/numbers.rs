@@ -43,16 +43,55 @@ const REACH: usize = 3;
 
 /// Words after which a number names a thing: `rung 0`, `step 3`, `OSHA 29`.
 const LABELS: &[&str] = &[
-    "step", "rung", "row", "box", "page", "chapter", "card", "figure", "table", "line", "no", "number", "section", "part", "type", "class", "revision", "rev",
-    "paso", "renglón", "casilla", "página", "capítulo", "tarjeta", "figura", "tabla", "línea", "número", "sección", "tipo", "clase", "osha", "astm", "ansi",
-    "cfr", "iso", "en", "aci", "§", "#", "nist",
+    "step",
+    "rung",
+    "row",
+    "box",
+    "page",
+    "chapter",
+    "card",
+    "figure",
+    "table",
+    "line",
+    "no",
+    "number",
+    "section",
+    "part",
+    "type",
+    "class",
+    "revision",
+    "rev",
+    "paso",
+    "renglón",
+    "casilla",
+    "página",
+    "capítulo",
+    "tarjeta",
+    "figura",
+    "tabla",
+    "línea",
+    "número",
+    "sección",
+    "tipo",
+    "clase",
+    "osha",
+    "astm",
+    "ansi",
+    "cfr",
+    "iso",
+    "en",
+    "aci",
+    "§",
+    "#",
+    "nist",
 ];
 
 /// Nouns that `half` goes with as a name (`half load`), not as an amount.
 const HALVED: &[&str] = &["load", "loads", "bag", "mortar", "carga", "juego", "juegos", "saco", "mortero", "additive", "aditivo"];
 
 /// Words before `one` that make it a pronoun.
-const PRONOUN: &[&str] = &["no", "the", "any", "each", "every", "this", "that", "which", "another", "some", "last", "next", "first", "wet", "dry", "old", "new"];
+const PRONOUN: &[&str] =
+    &["no", "the", "any", "each", "every", "this", "that", "which", "another", "some", "last", "next", "first", "wet", "dry", "old", "new"];
 
 /// Every amount typed in a document, in order of its place, each once however often a loop repeats it.
 pub fn typed_numbers(doc: &Doc, body: &Body, lang: Lang) -> Vec<Typed> {
@@ -231,25 +270,29 @@ fn candidate(all: &[Token], amount: &Amount) -> bool {
     let before = back(1).map_or("", |t| t.lower.as_str());
     let after = all.get(amount.end).map_or("", |t| t.lower.as_str());
     if !amount.direct {
-        // `29 CFR 1926.451`, `rung 0`, `No. 4`, `2 Mar 2026`.
+        // `29 CFR 1926.451(g)(1)`, `rung 0`, `No. 4`, `2 Mar 2026`.
         let dotted = back(1).is_some_and(|t| t.text == ".") && back(2).is_some_and(|t| t.lower == "no");
-        if LABELS.contains(&before) || dotted || after == "cfr" || (first.glued && back(1).is_some_and(|t| t.text == "#")) {
+        let paragraph = back(1).is_some_and(|t| t.text == "(" && t.glued);
+        if LABELS.contains(&before) || dotted || paragraph || after == "cfr" || (first.glued && back(1).is_some_and(|t| t.text == "#")) {
             return false;
         }
-        let month = |w: &str| Lang::all().any(|l| (1..=12).any(|m| { let name = l.text(&format!("month.{m}")).to_lowercase(); !w.is_empty() && w.starts_with(&name) && w.len() <= 10 }));
         let year = first.text.len() == 4 && (first.text.starts_with("19") || first.text.starts_with("20"));
-        if (month(after) && !matches!(after, "mart" | "mark")) || (year && matches!(first.what, What::Digits(_))) || (month(before) && !year && before.len() <= 10 && before != "may") {
+        if year || month(after) || month(before) {
             return false;
         }
     }
     if matches!(first.what, What::Spelled(_)) {
+        // `entre dos` counts people.
+        if !amount.direct && matches!(before, "entre" | "between") {
+            return false;
+        }
         if first.lower == "one" && (PRONOUN.contains(&before) || matches!(after, "of" | "another" | "side")) {
             return false;
         }
         // `half load`, `half this bag`, `half of the mortar` name a part; `half a bag` and `half load of 40 lb` are amounts.
         if matches!(first.lower.as_str(), "half" | "medio" | "media") {
             let mut i = amount.start + 1;
-            while is(all, i, &["of", "the", "this", "that", "each", "every", "del", "de", "el", "ese", "este", "cada", "your"]) {
+            while is(all, i, &["-", "of", "the", "this", "that", "each", "every", "del", "de", "el", "ese", "este", "cada", "your"]) {
                 i += 1;
             }
             let measured = all.get(i + 1).is_some_and(|t| t.number().is_some() || near(t).is_some_and(|n| n.unit.is_some()));
@@ -259,6 +302,36 @@ fn candidate(all: &[Token], amount: &Amount) -> bool {
         }
     }
     amount.direct || within_reach(all, amount)
+}
+
+/// A month, in full or as the dictionaries cut it; `may`, `mar` and the like only where a date would put them.
+fn month(word: &str) -> bool {
+    let full = [
+        "january",
+        "february",
+        "march",
+        "april",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+        "enero",
+        "febrero",
+        "marzo",
+        "abril",
+        "mayo",
+        "junio",
+        "julio",
+        "agosto",
+        "septiembre",
+        "octubre",
+        "noviembre",
+        "diciembre",
+    ];
+    full.contains(&word) || Lang::all().any(|l| (1..=12).any(|m| l.text(&format!("month.{m}")).to_lowercase() == word))
 }
 
 fn within_reach(all: &[Token], amount: &Amount) -> bool {
@@ -288,7 +361,8 @@ fn within_reach(all: &[Token], amount: &Amount) -> bool {
 fn typed(all: &[Token], amount: &Amount, line: &Line, lang: Lang) -> Option<Typed> {
     let used = all.get(amount.start..amount.end)?;
     let span = Span { end: used.last()?.at?.end, ..used.first()?.at? };
-    let text: String = used.iter().enumerate().map(|(i, t)| if i > 0 && !t.glued { format!(" {}", t.text) } else { t.text.clone() }).collect();
+    let text: String =
+        used.iter().enumerate().map(|(i, t)| if i > 0 && !t.glued { format!(" {}", t.text) } else { t.text.clone() }).collect();
     let around = |parts: &dyn Fn(&Token) -> bool| {
         let start = all.get(..amount.start)?.iter().rposition(parts).map_or(0, |i| i + 1);
         let end = all.iter().skip(amount.end).position(parts).map_or(all.len(), |i| amount.end + i);
@@ -305,7 +379,10 @@ fn typed(all: &[Token], amount: &Amount, line: &Line, lang: Lang) -> Option<Type
 /// Volumes that a pail or jug holds are water unless the sentence speaks of something else; a mass is water if the phrase says so.
 fn water(quantity: Option<&Quantity>, amount: &Amount, words: &str, sentence: &str) -> bool {
     let says = |text: &str| text.split(' ').any(|w| matches!(w, "water" | "agua" | "wet" | "moje"));
-    let hints = ["start", "inicial", "limit", "límite", "step", "medida", "add", "added", "agregue", "agregada", "pour", "eche", "échele", "pail", "cubeta"];
+    let hints = [
+        "start", "inicial", "limit", "límite", "step", "medida", "add", "added", "agregue", "agregada", "pour", "eche", "échele", "pail",
+        "cubeta",
+    ];
     let hint = |text: &str| text.split(' ').any(|w| hints.contains(&w));
     match quantity.map(|q| q.dim) {
         Some(Dim::VOLUME) => {

@@ -162,8 +162,20 @@ fn fences_hold_markdown_even_inside_a_step() {
         assert_eq!(
             got[..14],
             [
-                "1.", "Water é", "(key", "4 gal 3 qt 1 pt", "never over 6 gal", "[1] today's start", "[2] initials", ")", "2.", "Go", "(stop", "6 gal",
-                "[3] more", ")"
+                "1.",
+                "Water é",
+                "(key",
+                "4 gal 3 qt 1 pt",
+                "never over 6 gal",
+                "[1] today's start",
+                "[2] initials",
+                ")",
+                "2.",
+                "Go",
+                "(stop",
+                "6 gal",
+                "[3] more",
+                ")"
             ]
         );
         assert_eq!(got[14..16], [r#"ask batch-log [("rows", "12")]"#, r#"ask elevation [("surface", "LF-1")]"#]);
@@ -276,7 +288,20 @@ fn no_body_is_too_broken() {
             let _ = render(&crate::job::Body { text, ..whole.clone() }, &scope, &tally, voice, Options::default());
         }
     }
-    for odd in ["{{", "}}", "{%", "{#", "{{{{}}}}", "{%-", "{{-}}", "{{--}}", "{%%}", "`\u{e9}{{\"\\", "> ".repeat(3000).as_str(), "*a ".repeat(3000).as_str()] {
+    for odd in [
+        "{{",
+        "}}",
+        "{%",
+        "{#",
+        "{{{{}}}}",
+        "{%-",
+        "{{-}}",
+        "{{--}}",
+        "{%%}",
+        "`\u{e9}{{\"\\",
+        "> ".repeat(3000).as_str(),
+        "*a ".repeat(3000).as_str(),
+    ] {
         let _ = render(&body(odd), &scope, &tally, ENGLISH, Options::default());
         tried += 1;
     }

@@ -89,7 +89,8 @@ fn written(body: &Body) -> Vec<(Range<usize>, u64)> {
     let mut out: Vec<(Range<usize>, u64)> = Vec::new();
     let mut deep = 0_usize;
     let mut next: Option<u64> = None;
-    for (event, at) in Parser::new_ext(&masked, Options::ENABLE_TABLES | Options::ENABLE_TASKLISTS | Options::ENABLE_GFM).into_offset_iter() {
+    for (event, at) in Parser::new_ext(&masked, Options::ENABLE_TABLES | Options::ENABLE_TASKLISTS | Options::ENABLE_GFM).into_offset_iter()
+    {
         match event {
             Event::Start(Tag::List(Some(first))) if deep == 0 => {
                 next = Some(first);

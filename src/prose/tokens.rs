@@ -208,8 +208,8 @@ pub(super) struct Near {
 }
 
 const TOUCHING: &[&str] = &[
-    "in", "m", "s", "g", "h", "l", "L", "F", "C", "pt", "oz", "second", "seconds", "'", "\"", "foot", "yard", "cuarto", "cuartos", "pie", "pies", "lb",
-    "cup", "load", "carga", "cargas", "metro",
+    "in", "m", "s", "g", "h", "l", "L", "F", "C", "pt", "oz", "second", "seconds", "'", "\"", "foot", "yard", "cuarto", "cuartos", "pie",
+    "pies", "lb", "cup", "load", "carga", "cargas", "metro",
 ];
 
 const SPELLINGS: &[(&str, &str)] = &[
@@ -247,8 +247,8 @@ const SPELLINGS: &[(&str, &str)] = &[
 ];
 
 const NOUNS: &[&str] = &[
-    "lifts", "lift", "coats", "coat", "steps", "step", "weeks", "week", "pasada", "pasadas", "capa", "capas", "medida", "medidas", "pasos", "semana",
-    "semanas", "batches", "tandas",
+    "lifts", "lift", "coats", "coat", "steps", "step", "weeks", "week", "pasada", "pasadas", "capa", "capas", "medida", "medidas", "pasos",
+    "semana", "semanas", "batches", "tandas",
 ];
 
 /// The unit or listed noun a word is, if it is one.

@@ -17,19 +17,28 @@ pub(super) const PART: char = '\u{2}';
 pub(super) const SHUT: char = '\u{3}';
 
 /// Filters that choose how a figure is printed.
-pub(super) const ASKS: &[(&str, Ask)] = &[
-    ("second", Ask::Second),
-    ("metric", Ask::Metric),
-    ("us", Ask::Us),
-    ("both", Ask::Both),
-    ("exact", Ask::Exact),
-    ("long", Ask::Long),
-];
+pub(super) const ASKS: &[(&str, Ask)] =
+    &[("second", Ask::Second), ("metric", Ask::Metric), ("us", Ask::Us), ("both", Ask::Both), ("exact", Ask::Exact), ("long", Ask::Long)];
 
 /// Everything a slot may be filtered by.
 pub(super) const FILTERS: &[&str] = &[
-    "second", "metric", "us", "both", "exact", "long", "bags", "default", "upper", "lower", "capitalize", "title", "trim", "first", "last",
-    "length", "reverse",
+    "second",
+    "metric",
+    "us",
+    "both",
+    "exact",
+    "long",
+    "bags",
+    "default",
+    "upper",
+    "lower",
+    "capitalize",
+    "title",
+    "trim",
+    "first",
+    "last",
+    "length",
+    "reverse",
 ];
 
 /// Tests after `is`.
