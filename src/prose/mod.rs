@@ -10,7 +10,10 @@ pub mod numbers;
 pub mod render;
 pub mod steps;
 
+mod amount;
 mod check;
+mod fence;
+mod fill;
 mod flat;
 mod markdown;
 mod near;
@@ -21,8 +24,8 @@ mod values;
 mod word;
 
 pub use compare::{PHRASES, Phrase, Verdict, verdict};
-pub use markdown::{ASKED, PARTS};
-pub use numbers::{Typed, typed_numbers};
+pub use fence::{ASKED, PARTS};
+pub use numbers::{Typed, typed_in, typed_numbers};
 pub use render::{Options, Prepared, render};
 pub use steps::{Step, block_digests, slots, steps};
 #[cfg(test)]

@@ -5,20 +5,17 @@
 //! cannot print: a slot refuses to. Candidate: a number, in digits or words, within three words of a unit or listed
 //! noun in one sentence. Step numbers, dates, clock times, codes and standards' numbers are none.
 
-use num_rational::BigRational;
-
-use crate::job::Body;
-use crate::quantity::num::Num;
-use crate::quantity::units::{self, UnitExpr};
+use crate::job::{Body, Text};
 use crate::quantity::{Dim, Quantity};
 use crate::source::Span;
 use crate::words::Lang;
 
+use super::amount::{Amount, amount, is, within_reach};
 use super::block::Doc;
 use super::flat::{self, Line, Seg};
 use super::offsets::span;
 use super::tags::{Piece, TokKind, cut, slice};
-use super::tokens::{Near, Token, What, near, tokens};
+use super::tokens::{Token, What, near, tokens};
 
 /// One amount typed by hand.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,8 +35,6 @@ pub struct Typed {
     /// Language of the text.
     pub lang: Lang,
 }
-
-const REACH: usize = 3;
 
 /// Words after which a number names a thing: `rung 0`, `step 3`, `OSHA 29`.
 const LABELS: &[&str] = &[
@@ -109,6 +104,11 @@ pub fn typed_numbers(doc: &Doc, body: &Body, lang: Lang) -> Vec<Typed> {
     out
 }
 
+/// Every amount typed in a text that stands outside a body: a title, a signal word, a name.
+pub fn typed_in(text: &Text, lang: Lang) -> Vec<Typed> {
+    in_line(&Line { segs: vec![Seg::Typed(text.text.clone(), text.at)], around: String::new() }, lang)
+}
+
 /// Texts typed inside tags, a line each.
 fn literals(body: &Body) -> Vec<Line> {
     let offset = usize::try_from(body.offset).unwrap_or(0);
@@ -150,118 +150,6 @@ fn in_line(line: &Line, lang: Lang) -> Vec<Typed> {
         i = amount.end.max(i + 1);
     }
     out
-}
-
-/// A number with its unit, by tokens.
-struct Amount {
-    start: usize,
-    end: usize,
-    terms: Vec<(BigRational, Option<UnitExpr>)>,
-    /// True if a unit or listed noun follows at once.
-    direct: bool,
-}
-
-impl Amount {
-    fn quantity(&self) -> Option<Quantity> {
-        let (first, unit) = self.terms.first()?;
-        let mut q = Quantity::of(&Num::Exact(first.clone()), (*unit)?);
-        for (n, u) in self.terms.iter().skip(1) {
-            q.si = q.si.add(&Quantity::of(&Num::Exact(n.clone()), (*u)?).si);
-        }
-        Some(q)
-    }
-}
-
-fn is(all: &[Token], i: usize, words: &[&str]) -> bool {
-    all.get(i).is_some_and(|t| words.contains(&t.lower.as_str()))
-}
-
-/// The number that starts at a token, fractions and `and a half` taken in.
-fn number(all: &[Token], i: usize) -> Option<(BigRational, usize)> {
-    let token = all.get(i)?;
-    let mut value = token.number()?.clone();
-    let mut end = i + 1;
-    if let Some(next) = all.get(end) {
-        let part = next.number().filter(|n| **n < BigRational::from_integer(1.into()) && matches!(next.what, What::Digits(_)));
-        if let (true, Some(part)) = (value.is_integer(), part) {
-            value += part;
-            end += 1;
-        }
-    }
-    let half = if is(all, end, &["and"]) && is(all, end + 1, &["a"]) && is(all, end + 2, &["half", "quarter"]) {
-        Some(end + 2)
-    } else {
-        (is(all, end, &["y"]) && is(all, end + 1, &["medio", "media"])).then_some(end + 1)
-    };
-    if let Some(part) = half.and_then(|h| all.get(h)?.number()) {
-        value += part;
-        end = half.map_or(end, |h| h + 1);
-    }
-    Some((value, end))
-}
-
-/// A unit or noun right at a token: hyphens and the articles of `half a gallon` are stepped over.
-fn unit_at(all: &[Token], i: usize, fraction: bool) -> Option<(Near, usize)> {
-    let mut i = i;
-    if all.get(i).is_some_and(|t| t.text == "-") {
-        i += 1;
-    }
-    if fraction && is(all, i, &["a", "an", "of", "de", "un", "una"]) {
-        i += 1;
-    }
-    let squared = is(all, i, &["square", "sq", "cubic", "cu", "fl", "fluid", "deg", "per"]);
-    if let (true, Some(a), Some(b)) = (squared, all.get(i), all.get(i + 1)) {
-        let power = match a.lower.as_str() {
-            "square" | "sq" => "2",
-            "cubic" | "cu" => "3",
-            _ => "",
-        };
-        let length = near(b).and_then(|n| n.unit).map(|u| u.symbol()).unwrap_or_default();
-        let spelled = units::find_expr(&format!("{} {}", a.lower, b.text)).or_else(|| units::find_expr(&format!("{length}{power}")));
-        if let Some(unit) = spelled {
-            return Some((Near { unit: Some(unit), touching: false }, i + 2));
-        }
-    }
-    near(all.get(i)?).map(|n| (n, i + 1))
-}
-
-fn amount(all: &[Token], start: usize) -> Option<Amount> {
-    let (value, end) = number(all, start)?;
-    let fraction = value < BigRational::from_integer(1.into());
-    let mut amount = Amount { start, end, terms: vec![(value, None)], direct: false };
-    if let Some((found, end)) = unit_at(all, end, fraction) {
-        amount.direct = true;
-        amount.end = end;
-        if let Some(first) = amount.terms.first_mut() {
-            first.1 = found.unit;
-        }
-        // `1 gal 2 qt`: smaller units of the same sort go on.
-        while let (Some(last), Some((n, e))) = (amount.terms.last().and_then(|t| t.1), number(all, amount.end)) {
-            let Some((Near { unit: Some(small), .. }, e)) = unit_at(all, e, false) else { break };
-            if small.dim() != last.dim() || small.factor() >= last.factor() || last.under.is_some() || last.dim() == Dim::NONE {
-                break;
-            }
-            amount.terms.push((n, Some(small)));
-            amount.end = e;
-        }
-        return Some(amount);
-    }
-    // `2 to 3 gal`, `2 more quarts`: the unit comes a little later.
-    let mut i = amount.end;
-    let mut steps = 0;
-    while let Some(token) = all.get(i).filter(|t| !t.stops() && steps < REACH) {
-        let found = near(token).filter(|n| !n.touching || i.checked_sub(1).and_then(|k| all.get(k)).is_some_and(|t| t.number().is_some()));
-        if let (Some(Near { unit: Some(unit), .. }), Some(first)) = (found, amount.terms.first_mut()) {
-            first.1 = Some(unit);
-            break;
-        }
-        if token.what == What::Other {
-            break;
-        }
-        steps += usize::from(token.what != What::Mark);
-        i += 1;
-    }
-    Some(amount)
 }
 
 fn candidate(all: &[Token], amount: &Amount) -> bool {
@@ -332,30 +220,6 @@ fn month(word: &str) -> bool {
         "diciembre",
     ];
     full.contains(&word) || Lang::all().any(|l| (1..=12).any(|m| l.text(&format!("month.{m}")).to_lowercase() == word))
-}
-
-fn within_reach(all: &[Token], amount: &Amount) -> bool {
-    let mut words = 0;
-    for token in all.iter().skip(amount.end) {
-        if token.stops() || words == REACH {
-            break;
-        }
-        words += usize::from(token.what != What::Mark);
-        if near(token).is_some_and(|n| !n.touching) {
-            return true;
-        }
-    }
-    words = 0;
-    for token in all.iter().take(amount.start).rev() {
-        if token.stops() || words == REACH {
-            break;
-        }
-        words += usize::from(token.what != What::Mark);
-        if near(token).is_some_and(|n| !n.touching) {
-            return true;
-        }
-    }
-    false
 }
 
 fn typed(all: &[Token], amount: &Amount, line: &Line, lang: Lang) -> Option<Typed> {

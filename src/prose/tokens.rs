@@ -208,8 +208,8 @@ pub(super) struct Near {
 }
 
 const TOUCHING: &[&str] = &[
-    "in", "m", "s", "g", "h", "l", "L", "F", "C", "pt", "oz", "second", "seconds", "'", "\"", "foot", "yard", "cuarto", "cuartos", "pie",
-    "pies", "lb", "cup", "load", "carga", "cargas", "metro",
+    "in", "m", "s", "g", "h", "l", "L", "F", "C", "pt", "second", "seconds", "'", "\"", "foot", "yard", "cuarto", "cuartos", "pie", "pies",
+    "metro", "lift", "coat", "paso", "capa",
 ];
 
 const SPELLINGS: &[(&str, &str)] = &[
@@ -264,5 +264,5 @@ pub(super) fn near(token: &Token) -> Option<Near> {
     if let Some(unit) = alias.or_else(|| units::find_expr(&tidy)).or_else(lower) {
         return Some(Near { unit: Some(unit), touching });
     }
-    NOUNS.contains(&token.lower.as_str()).then_some(Near { unit: None, touching: false })
+    NOUNS.contains(&token.lower.as_str()).then_some(Near { unit: None, touching })
 }

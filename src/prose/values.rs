@@ -29,7 +29,6 @@ pub(super) const FILTERS: &[&str] = &[
     "exact",
     "long",
     "bags",
-    "default",
     "upper",
     "lower",
     "capitalize",
@@ -119,7 +118,8 @@ fn with(value: &Value, name: &'static str, text: &str) -> Value {
     Value::from(map)
 }
 
-/// Tera hands an undefined name on to a filter, so that `default` can work; ours want it known.
+/// Tera hands an undefined name on to a filter, for its own `default`. We have no `default`: it would print
+/// over a misspelt name.
 fn defined(value: &Value) -> TeraResult<()> {
     if value.is_undefined() { Err(Error::message("a name is not defined")) } else { Ok(()) }
 }
