@@ -37,6 +37,7 @@ fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narr
     );
     let mut made = make(&loaded, &desk, &register, &cards, &books, proof, narrator)?;
     // What the press measured may stop a card that read well; then the rest is set again without it.
+    if std::env::var_os("FITS").is_some() { for f in &made.fits { eprintln!("{:8} pages {} over {} room {} small {:.0} key {:.0}", f.face, f.pages, f.lines_over, f.lines_room, f.smallest_pt, f.key_pt); } }
     desk.keep(fit_findings(&loaded, &made.fits));
     desk.keep(std::mem::take(&mut made.findings));
     let left: Vec<usize> = desk.free().into_iter().filter(|i| cards.contains(i)).collect();
