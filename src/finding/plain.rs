@@ -106,3 +106,47 @@ fn range(text: &str, span: Span, skip: usize) -> Range<usize> {
     let first = text.get(start..end).unwrap_or("").lines().next().map_or(0, str::len);
     start - skip..start + first - skip
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEXT: &str = "---\nstart: 1 gal 2 qt\nlimit: 1 gal 1 qt\n---\n";
+
+    fn finding() -> Finding {
+        Finding::new("start-over-limit", Severity::Hold, "start water is 1 gal 2 qt, over the limit of 1 gal 1 qt")
+            .at(Span { file: 0, start: 11, end: 21 }, "start water")
+            .related(Span { file: 0, start: 29, end: 39 }, "the limit")
+            .derived("1 gal 2 qt = 6 qt")
+            .derived("6 qt > 5 qt")
+            .source("common practice, no source")
+            .help("start with at most 1 gal 1 qt")
+    }
+
+    #[test]
+    fn footers_follow_the_lines() {
+        let want = "\
+HOLD[start-over-limit]: start water is 1 gal 2 qt, over the limit of 1 gal 1 qt
+ --> mixes/m.md:2:8
+  |
+2 | start: 1 gal 2 qt
+  |        ^^^^^^^^^^ start water
+3 | limit: 1 gal 1 qt
+  |        ---------- the limit
+  |
+  = derived: 1 gal 2 qt = 6 qt
+             6 qt > 5 qt
+  = source: common practice, no source
+  = help: start with at most 1 gal 1 qt";
+        let lines = |_| Some(("mixes/m.md", TEXT));
+        assert_eq!(plain(&finding(), &lines, Colour::Off, 100), want);
+        let coloured = plain(&finding(), &lines, Colour::On, 100);
+        assert!(coloured.contains("\u{1b}[1m\u{1b}[95mHOLD[start-over-limit]"), "{coloured:?}");
+    }
+
+    #[test]
+    fn a_finding_without_a_place_is_whole() {
+        let finding = Finding::new("a", Severity::Note, "b").help("c");
+        assert_eq!(plain(&finding, &|_| None, Colour::Off, 100), "NOTE[a]: b\n |\n = help: c");
+    }
+}

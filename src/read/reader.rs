@@ -30,7 +30,8 @@ impl Scalar<'_> {
     }
 
     pub fn text(&self) -> Text {
-        Text { text: self.text.to_owned(), at: self.at }
+        // A block scalar ends with a line end that nobody wants on paper.
+        Text { text: self.text.trim_end_matches('\n').to_owned(), at: self.at }
     }
 }
 

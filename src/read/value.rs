@@ -119,8 +119,8 @@ impl Reader<'_> {
         let first = unit_of(a).or(last);
         let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
         Some(Item::Two(
-            Node::authored(low, first, a, &format!("{path} (from)"), place(0, a.len())),
-            Node::authored(high, last, b, &format!("{path} (to)"), place(start, scalar.text.len())),
+            Node::authored(low, first, a.trim(), &format!("{path} (from)"), place(0, a.len())),
+            Node::authored(high, last, b.trim(), &format!("{path} (to)"), place(start, scalar.text.len())),
         ))
     }
 
@@ -142,8 +142,8 @@ impl Reader<'_> {
         };
         let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
         Some(Item::Two(
-            Node::authored(time, unit_of(a), a, path, place(0, a.len())),
-            Node::authored(reading, unit_of(b), b, &format!("{path} (at)"), place(start, scalar.text.len())),
+            Node::authored(time, unit_of(a), a.trim(), path, place(0, a.len())),
+            Node::authored(reading, unit_of(b), b.trim(), &format!("{path} (at)"), place(start, scalar.text.len())),
         ))
     }
 
