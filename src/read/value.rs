@@ -88,7 +88,7 @@ impl Reader<'_> {
 
     fn plain(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
         let n = self.fault(field, scalar, 0, parse::plain(scalar.text))?;
-        let whole = n.exact().is_some_and(num_rational::BigRational::is_integer);
+        let whole = n.exact().is_some_and(|exact| exact.is_integer());
         if matches!(field.want, Want::Whole) && !whole {
             let title = format!("`{}` is {}, a whole number is wanted", field.name, scalar.text);
             self.stop("value-out-of-range", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));

@@ -81,6 +81,30 @@ NOTE[file-not-read]: `sits/a.md` is not read: no kind of file lives there
     assert_eq!(screen(&folder).trim(), want.trim());
 }
 
+/// Several faults in one file, and in one list: each is told, in the order of the file.
+#[test]
+fn every_fault_of_a_file_is_told() {
+    let demo = demo();
+    let mut text = demo.at("sites/larkenfell.md").unwrap().text.to_string();
+    for (from, to) in [
+        ("carve: [2026-03-02, 2026-03-03,", "carve: [2026-3-2, 2026-02-30,"),
+        ("width: 22 ft", "width: 22 lb"),
+        ("diameter: 14 in", "diameter: 14"),
+        ("W2: {like: W1", "W2: {like: W1, colour: red"),
+        ("rubble: {least: 3/8 in", "rubble: {least: 3/8 gal"),
+        ("humidity: 38 %", "humidity: 380 %"),
+    ] {
+        assert!(text.contains(from), "{from}");
+        text = text.replacen(from, to, 1);
+    }
+    let folder = demo.with_text("sites/larkenfell.md", &text);
+    let (job, findings) = super::job(&folder);
+    let seen: Vec<&str> = findings.iter().map(|f| f.name).collect();
+    let want = ["value-out-of-range", "unit-wrong", "unit-wrong", "unknown-key", "unit-missing", "date-unreadable", "date-unreadable"];
+    assert_eq!(seen, want);
+    assert!(job.sites.is_empty() && job.mixes.len() == 2);
+}
+
 #[test]
 fn a_name_used_twice_points_at_both() {
     let demo = demo();
