@@ -105,4 +105,9 @@ fn verdicts() {
         [differs("mix.start_water", "1 gal 2 qt 1 pt")]
     );
     assert_eq!(judged("Put three loads in.", ENGLISH), [equals("batch.loads")]);
+    assert_eq!(judged("The limit, in all, is 5 gal.", ENGLISH), [differs("batch.limit", "6 gal")]);
+    assert_eq!(judged("Coat 3/8 in thick.", ENGLISH), [equals("mix.thickness_least")]);
+    assert_eq!(judged("Coat 4 in thick.", ENGLISH), [differs("mix.thickness_most", "2 3/4 in")]);
+    assert_eq!(judged("Set pins 2 ft apart at most. Wait 20 minutes, then mix.", ENGLISH), [Verdict::Other, Verdict::Other]);
+    assert_eq!(judged("Agregue 2 tazas de agua.", SPANISH), [differs("batch.step", "1 pt 1 taza")]);
 }

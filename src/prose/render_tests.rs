@@ -235,7 +235,7 @@ fn mistakes_are_told_at_the_authors_characters() {
         ("```cautions\nhello\n```\n", "fence-filled", "", ""),
         ("a <b>x", "markdown-unprinted", "<b>", ""),
         ("![x](y.png)", "markdown-unprinted", "", ""),
-        ("x \u{f0000}", "character-private", "\u{f0000}", ""),
+        ("x \u{f0000}", "character-unprintable", "\u{f0000}", ""),
     ];
     for (text, name, place, help) in cases {
         let (n, a, title, h) = one_bad(text);
@@ -372,4 +372,95 @@ fn a_missing_figure_is_told_once() {
     let test = "{% if gone is over(\"5 gal\") %}x{% endif %}";
     let found = render(&body(test), &scope, &tally, ENGLISH, Options::default()).expect_err("gone");
     assert_eq!(found.iter().map(|f| f.name).collect::<Vec<_>>(), ["slot-unfilled"]);
+}
+
+#[test]
+fn soup_of_pieces_never_breaks() {
+    const PIECES: &[&str] = &[
+        "{{ mix.limit }}",
+        "{{ mix.nope }}",
+        "{{",
+        "}}",
+        "{%",
+        "%}",
+        "{% for s in site.surfaces %}",
+        "{% endfor %}",
+        "{% if batch.loads is one %}",
+        "{% else %}",
+        "{% endif %}",
+        "{{ s.id }}",
+        "{{- batch.mortar | bags -}}",
+        "{# é #}",
+        "{% raw %}",
+        "{% endraw %}",
+        "\n",
+        "\n\n",
+        "\r\n",
+        "    ",
+        "- [ ] ",
+        "1. ",
+        "- ",
+        "> ",
+        "```key\n",
+        "```\n",
+        "```ladder\n",
+        "| a | b |\n|---|---|\n",
+        "| ",
+        "**",
+        "*",
+        "`",
+        "[",
+        "](x)",
+        "![",
+        "<b>",
+        "<!--",
+        "-->",
+        "&amp;",
+        "\\",
+        "2 gal",
+        "½",
+        "1,5",
+        "half",
+        "é",
+        "ñ",
+        "\u{a0}",
+        "\"",
+        "(",
+        ")",
+        "\t",
+        "# ",
+        "---\n",
+        "~",
+        "{#x}",
+        "\0",
+        "\u{1}L0\u{3}",
+        "'",
+    ];
+    let (scope, tally) = scope();
+    let mut seed = 7_u64;
+    let mut next = || {
+        seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        usize::try_from(seed >> 33).unwrap()
+    };
+    let mut good = 0;
+    let rounds = std::env::var("SOUP").ok().and_then(|n| n.parse().ok()).unwrap_or(3000);
+    for _ in 0..rounds {
+        let text: String = (0..2 + next() % 14).map(|_| PIECES[next() % PIECES.len()]).collect();
+        let whole = body(&text);
+        let _ = (super::block_digests(&whole), super::slots(&whole));
+        match render(&whole, &scope, &tally, ENGLISH, Options::default()) {
+            Ok(doc) => {
+                good += 1;
+                let _ = (super::typed_numbers(&doc, &whole, ENGLISH.lang), super::steps(&doc));
+            }
+            Err(found) => {
+                for f in &found {
+                    at(&text, f);
+                    assert!(!f.title.contains('\u{1}'), "{text}: {}", f.title);
+                }
+                assert!(!found.is_empty());
+            }
+        }
+    }
+    assert!(good > 100);
 }
