@@ -11,7 +11,7 @@ pub use fit::Fit;
 pub use issued::Issued;
 pub use mix::{Bagged, Cure, Mix, Mixing, Water};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
-pub use people::{Company, Measure, Mixer, Person, Reserve};
+pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Opening, OpeningShape, Scratch, Shape, Site, Surface, Texture, Waste};
 
 use crate::source::Span;
@@ -49,6 +49,19 @@ pub struct Body {
     pub text: String,
 }
 
+/// An author's acceptance of a finding: it holds while the value stands as written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Accept {
+    /// Name of the finding.
+    pub finding: Text,
+    /// The value that is accepted.
+    pub value: Option<Text>,
+    /// Role that accepts it.
+    pub by: Text,
+    /// The reason.
+    pub because: Text,
+}
+
 /// Everything read from one job folder.
 #[derive(Debug, Default)]
 pub struct Job {
@@ -70,6 +83,8 @@ pub struct Job {
     pub handbook: Option<Handbook>,
     /// Words to print.
     pub glossary: Vec<Word>,
+    /// The page around the words: its titles and what stands above them.
+    pub glossary_editions: Vec<Edition>,
     /// Engineer's letters on file.
     pub letters: Vec<Letter>,
 }

@@ -21,6 +21,8 @@ pub struct Company {
     pub mixers: Vec<Mixer>,
     /// Volume measures on site, by code.
     pub measures: Vec<Measure>,
+    /// The scale for half loads.
+    pub scale: Option<Scale>,
     /// Spare material to buy.
     pub reserve: Option<Reserve>,
     /// Editions, English first: name and notes.
@@ -66,6 +68,15 @@ pub struct Measure {
     pub holds: Worked<Volume>,
     /// Its smallest mark.
     pub marked: Worked<Volume>,
+}
+
+/// A scale on site.
+#[derive(Debug)]
+pub struct Scale {
+    /// Most it weighs.
+    pub holds: Worked<Mass>,
+    /// Its smallest mark.
+    pub marked: Worked<Mass>,
 }
 
 /// Spare material.

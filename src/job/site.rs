@@ -1,6 +1,6 @@
 //! A site: surfaces, base, textures, climate, calendar.
 
-use super::{Day, Edition, Text};
+use super::{Accept, Day, Edition, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Areal, Length, Loads, Plain, Share, Temperature};
 
@@ -43,6 +43,8 @@ pub struct Site {
     pub written_by: Option<Text>,
     /// Role that approved it.
     pub approved_by: Option<Text>,
+    /// Findings of HOLD that a role has accepted.
+    pub accepts: Vec<Accept>,
     /// Editions, English first: name and notes.
     pub editions: Vec<Edition>,
 }

@@ -119,7 +119,8 @@ struct Inner {
 #[derive(Clone, Debug)]
 pub struct Node(Arc<Inner>);
 
-fn is_metric(unit: UnitExpr) -> bool {
+/// True if results worked from this unit are written in SI.
+pub fn is_metric(unit: UnitExpr) -> bool {
     matches!(unit.over.symbol, "mm" | "cm" | "m" | "m2" | "m3" | "L" | "mL" | "kg" | "g" | "°C" | "MPa")
 }
 
@@ -166,6 +167,11 @@ impl Node {
     /// A plain exact number of the formula's own shape.
     pub fn given(n: i64, d: i64) -> Node {
         Node::make(Quantity::plain(Num::frac(n, d)), None, How::Given)
+    }
+
+    /// A value that the paper itself states, such as the column of a ladder: no author typed it, no table gives it.
+    pub fn stated(value: Quantity, unit: Option<UnitExpr>) -> Node {
+        Node::make(value, unit, How::Given)
     }
 
     /// π, as the nearest `f64`.
@@ -246,7 +252,8 @@ impl Node {
     }
 
     fn combine(op: Op, a: Node, b: Node, dim: Dim, si: Num) -> Node {
-        let metric = a.unit().or(b.unit()).is_some_and(is_metric);
+        // A share, a count or a plain number says nothing about the system: the first measured operand does.
+        let metric = [a.unit(), b.unit()].into_iter().flatten().find(|u| u.dim() != Dim::NONE).is_some_and(is_metric);
         let unit = match op {
             // A share beside a plain number is read as a plain number: 1 − 5 %, not 100 % − 5 %.
             Op::Add | Op::Sub | Op::Max | Op::Min if dim == Dim::NONE && a.unit() != b.unit() => None,

@@ -6,8 +6,9 @@
 //! Where two units do not match, the exact factor stands in the line.
 
 use num_rational::BigRational;
-use num_traits::One;
+use num_traits::{One, Signed, Zero};
 
+use super::dim::Kind;
 use super::expr::{How, Mark, Node, Op};
 use super::num::{Direction, Num};
 use super::units::UnitExpr;
@@ -33,27 +34,52 @@ pub struct Line {
     pub mark: Option<Mark>,
     /// Source of a constant.
     pub source: String,
+    /// Figure id, if the line is another figure's.
+    pub figure: Option<String>,
     /// Lines this one rests on, by index into the derivation.
     pub rests_on: Vec<usize>,
 }
 
-/// The derivation of a node: its lines, the node's own first, each thing explained once.
+/// The derivation of a node: its lines, the node's own first, each thing explained once, down to the leaves.
 pub fn derivation(symbol: &str, node: &Node) -> Vec<Line> {
     let mut lines: Vec<Line> = Vec::new();
-    let mut seen: Vec<(Node, usize)> = Vec::new();
-    explain(symbol, node, &mut lines, &mut seen);
+    explain(symbol, node, true, &mut lines, &mut Vec::new());
     lines
 }
 
-fn explain(symbol: &str, node: &Node, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
+/// The derivation of a node down to leaves and to other figures, which are named and not explained again.
+pub fn own_lines(symbol: &str, node: &Node) -> Vec<Line> {
+    let mut lines: Vec<Line> = Vec::new();
+    let top = match node.how() {
+        How::Figure { of, .. } => of,
+        _ => node,
+    };
+    explain(symbol, top, false, &mut lines, &mut Vec::new());
+    lines
+}
+
+fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
     // A blank name only re-types or re-writes a value: look through it.
     if let How::Named { symbol: inner, of } = node.how() {
         if node.unit() == of.unit() || inner.is_empty() && matches!(of.how(), How::Authored { .. }) {
-            return explain(symbol, of, lines, seen);
+            return explain(symbol, of, through, lines, seen);
         }
     }
-    if let How::Figure { of, .. } = node.how() {
-        return explain(symbol, of, lines, seen);
+    if let How::Figure { id, of } = node.how() {
+        if through {
+            let at = explain(symbol, of, through, lines, seen);
+            if let Some(line) = lines.get_mut(at) {
+                line.figure = Some(id.clone());
+            }
+            return at;
+        }
+        if let Some(at) = lines.iter().position(|l| l.figure.as_ref() == Some(id)) {
+            return at;
+        }
+        let mut line = head(symbol, of);
+        line.figure = Some(id.clone());
+        lines.push(line);
+        return lines.len() - 1;
     }
     if let Some((_, at)) = seen.iter().find(|(n, _)| n.is(node)) {
         return *at;
@@ -63,7 +89,7 @@ fn explain(symbol: &str, node: &Node, lines: &mut Vec<Line>, seen: &mut Vec<(Nod
     seen.push((node.clone(), at));
     let mut inputs = Vec::new();
     collect_inputs(body(node), true, &mut inputs);
-    let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, lines, seen)).collect();
+    let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, through, lines, seen)).collect();
     if let Some(line) = lines.get_mut(at) {
         line.rests_on = rests;
     }
@@ -107,6 +133,7 @@ fn head(symbol: &str, node: &Node) -> Line {
         authored,
         mark,
         source,
+        figure: None,
         rests_on: Vec::new(),
     }
 }
@@ -189,7 +216,18 @@ fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: bool, outer: u8) -> Str
     if !numbers || factor.is_one() {
         return text(node, numbers, outer);
     }
+    if node.value().kind == Kind::Reading {
+        return reading_in(node, unit, &factor, outer);
+    }
     scaled(text(node, numbers, 2), factor, outer)
+}
+
+/// A thermometer reading in another scale: `21 × 1.8 + 32`.
+fn reading_in(node: &Node, unit: Option<UnitExpr>, factor: &BigRational, outer: u8) -> String {
+    let offset = |u: Option<UnitExpr>| u.map_or_else(BigRational::zero, |u| u.over.offset.clone());
+    let shift = offset(node.unit()) * factor - offset(unit);
+    let (sign, size) = if shift.is_negative() { ("−", -shift) } else { ("+", shift) };
+    wrap(format!("{} {sign} {}", scaled(text(node, true, 2), factor.clone(), 0), Num::Exact(size).plain()), outer > 0)
 }
 
 fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> String {
@@ -230,8 +268,17 @@ fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> St
 
 #[cfg(test)]
 mod tests {
-    use super::super::expr::{Area, Length, Share, Volume, Worked};
+    use super::super::expr::{Area, Length, Share, Temperature, Volume, Worked};
     use super::*;
+
+    #[test]
+    fn a_reading_changes_scale_by_its_offset() {
+        let base: Worked<Temperature> = Worked::read("70 °F").unwrap();
+        let now: Worked<Temperature> = Worked::read("25 °C").unwrap();
+        let lines = derivation("d", &(base.named("T_ref") - now.named("T")));
+        assert_eq!(lines.first().unwrap().numbers, "70 − (25 × 1.8 + 32)");
+        assert_eq!(lines.first().unwrap().result, "-7");
+    }
 
     #[test]
     fn factors_between_units_stand_in_the_line() {

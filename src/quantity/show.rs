@@ -94,7 +94,8 @@ fn crew(gallons: &BigRational, lang: Lang) -> String {
     if cups.is_positive() || parts.is_empty() {
         parts.push(format!("{}{JOIN}{}", mixed(&cups), short("cup", many(&cups), lang)));
     }
-    parts.join(&JOIN.to_string())
+    // A plain space between terms: the key box of a card may break there, and nowhere else.
+    parts.join(" ")
 }
 
 fn feet_inches(feet: &BigRational) -> String {
@@ -103,7 +104,7 @@ fn feet_inches(feet: &BigRational) -> String {
     match (whole.is_zero(), inches.is_zero()) {
         (false, true) => format!("{}{JOIN}ft", whole.numer()),
         (true, _) => format!("{}{JOIN}in", mixed(&inches)),
-        (false, false) => format!("{}{JOIN}ft{JOIN}{}{JOIN}in", whole.numer(), mixed(&inches)),
+        (false, false) => format!("{}{JOIN}ft {}{JOIN}in", whole.numer(), mixed(&inches)),
     }
 }
 

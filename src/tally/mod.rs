@@ -1,9 +1,18 @@
 //! Job and formulas → figures, printed values, the data of drawings.
+//!
+//! [`Tally::of`] works every figure of a job. A figure that cannot be worked keeps the first cause and prints an
+//! honest blank; the checks report the cause.
 
+mod batches;
+pub mod drawings;
 pub mod figure;
+mod mixes;
 pub mod printed;
 pub mod role;
 pub mod scope;
+pub mod scopes;
+mod sites;
+mod surfaces;
 
 use indexmap::IndexMap;
 
@@ -11,6 +20,21 @@ pub use figure::{Basis, Figure};
 pub use printed::{Ask, PrintedValue, Voice};
 pub use role::Role;
 pub use scope::{Scope, Slot};
+pub use scopes::Subject;
+
+use crate::job::{BatchPlan, Job, Mix, Site};
+use crate::quantity::expr::Sort;
+use crate::quantity::{Num, Worked};
+use crate::trade::{Answer, OutOfRange};
+
+/// A worked value, or the first cause why there is none.
+type Res<S> = Result<Worked<S>, String>;
+
+impl From<OutOfRange> for String {
+    fn from(fault: OutOfRange) -> String {
+        fault.to_string()
+    }
+}
 
 /// All figures of a run, by id, in the order they were worked.
 #[derive(Debug, Default)]
@@ -20,6 +44,28 @@ pub struct Tally {
 }
 
 impl Tally {
+    /// Works every figure of a job.
+    pub fn of(job: &Job) -> Tally {
+        let mut tally = Tally { mark: smallest_mark(job), ..Tally::default() };
+        for mix in &job.mixes {
+            mixes::work(&mut tally, mix);
+        }
+        for site in &job.sites {
+            sites::open(&mut tally, site);
+            for mix in [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)) {
+                mixes::at_site(&mut tally, site, mix, job);
+            }
+            for plan in &site.batches {
+                batches::work(&mut tally, job, site, plan);
+            }
+            for surface in &site.surfaces {
+                surfaces::work(&mut tally, job, site, surface);
+            }
+            sites::close(&mut tally, job, site);
+        }
+        tally
+    }
+
     /// A figure by id.
     pub fn figure(&self, id: &str) -> Option<&Figure> {
         self.figures.get(id)
@@ -39,4 +85,65 @@ impl Tally {
     pub fn add(&mut self, figure: Figure) {
         self.figures.insert(figure.id.clone(), figure);
     }
+
+    /// A figure's value as an input of the next formula, under the figure's name.
+    fn get<S: Sort>(&self, id: &str) -> Res<S> {
+        let figure = self.figure(id).ok_or_else(|| format!("{id} is not worked"))?;
+        let node = figure.worked.as_ref().map_err(Clone::clone)?;
+        Ok(Worked::new(node.figure(id)))
+    }
+
+    /// Adds a worked figure, or its cause.
+    fn put<S: Sort>(&mut self, id: String, label: &'static str, role: Role, basis: Basis, worked: Res<S>) {
+        let worked = worked.map(|w| w.node().clone());
+        self.add(Figure { id, label, worked, basis, role });
+    }
+
+    /// Adds an authored value as a figure of its own.
+    fn own<S: Sort>(&mut self, id: String, label: &'static str, role: Role, basis: Basis, authored: &Worked<S>) {
+        self.put(id, label, role, basis, Ok(authored.clone()));
+    }
+}
+
+/// A formula's answer as a figure's value or cause.
+fn res<S>(answer: Answer<S>) -> Res<S> {
+    answer.map_err(String::from)
+}
+
+fn smallest_mark(job: &Job) -> Option<(i64, i64)> {
+    let gallon = crate::quantity::units::find_expr("gal")?;
+    let marks = job.company.iter().flat_map(|c| &c.measures).filter_map(|m| m.marked.value().exact_in(gallon));
+    let least = marks.min()?;
+    Some((i64::try_from(least.numer()).ok()?, i64::try_from(least.denom()).ok()?))
+}
+
+/// The mix of this name.
+pub fn mix_of<'a>(job: &'a Job, name: &str) -> Option<&'a Mix> {
+    job.mixes.iter().find(|m| m.name.text == name)
+}
+
+/// Id of a batch: `larkenfell/carve-24/2`, `…/half` for half a load, the mixer's code added where two share a size.
+pub fn batch_id(job: &Job, site: &Site, plan: &BatchPlan) -> String {
+    let mix = mix_of(job, &plan.mix.text).map_or(plan.mix.text.as_str(), |m| m.id.as_str());
+    let base = format!("{}/{mix}/{}", site.id, size_name(&plan.loads.value().si));
+    let twin = site
+        .batches
+        .iter()
+        .any(|o| !std::ptr::eq(o, plan) && o.mix.text == plan.mix.text && o.loads.value().si == plan.loads.value().si && o.at < plan.at);
+    if twin { format!("{base}-{}", plan.mixer.text) } else { base }
+}
+
+/// Name of a batch size in ids: `half`, `1`, `2`, `5/2` as `2.5`.
+pub fn size_name(loads: &Num) -> String {
+    if *loads == Num::frac(1, 2) { "half".to_owned() } else { loads.plain().replace(['/', '.'], "_") }
+}
+
+/// Id of a ladder cell: column `added`, `half`, `1`, `2` …, and the rung.
+pub fn ladder_id(mix: &Mix, column: &str, rung: usize) -> String {
+    format!("{}.ladder.{column}.{rung}", mix.id)
+}
+
+/// Names of a ladder's columns on a site, half a load first where the mix allows it.
+pub fn ladder_sizes(site: &Site, mix: &Mix) -> Vec<String> {
+    mixes::sizes(site, mix).iter().map(size_name).collect()
 }

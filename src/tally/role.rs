@@ -26,6 +26,10 @@ pub enum Role {
     Loads,
     /// Bags, already whole.
     Bags,
+    /// Bags that go in at one step; a single bag may be halved by eye, so halves are shown.
+    BagsInSteps,
+    /// Most loads a mixer takes: down.
+    MostLoads,
     /// Mass of a bag or of part of one on the scale.
     BagMass,
     /// Greatest thickness: down to 1/8 in or 1 mm.
@@ -111,6 +115,8 @@ impl Role {
             Role::WaterMass => pick(("lb", Down, (1, 10), Decimal(1)), ("kg", Down, (1, 20), Decimal(2))),
             Role::Loads => pick(("load", Up, (1, 2), Mixed), ("load", Up, (1, 2), Mixed)),
             Role::Bags => pick(("bag", Up, (1, 1), Mixed), ("bag", Up, (1, 1), Mixed)),
+            Role::BagsInSteps => pick(("bag", Up, (1, 2), Mixed), ("bag", Up, (1, 2), Mixed)),
+            Role::MostLoads => pick(("load", Down, (1, 2), Mixed), ("load", Down, (1, 2), Mixed)),
             Role::BagMass => pick(("lb", Nearest, (1, 2), Mixed), ("kg", Nearest, (1, 10), Decimal(1))),
             Role::MostThickness => pick(("in", Down, (1, 8), Mixed), ("mm", Down, (1, 1), Mixed)),
             Role::LeastThickness => pick(("in", Up, (1, 8), Mixed), ("mm", Up, (1, 1), Mixed)),

@@ -1,0 +1,78 @@
+//! A run of card faces: one document, one face a page.
+
+use typst::ecow::EcoVec;
+use typst::model::Document;
+use typst_layout::PagedDocument;
+
+use super::fit::{self, FaceFit};
+use super::payload::Run;
+use super::pdf::{self, Identity};
+use super::settle;
+use super::world::{PressError, Room, Templates};
+
+/// A run as it came out: its bytes, how each face fitted, and the pages, so that
+/// single cards can be cut out of it without setting them again.
+pub struct Pressed {
+    pub pdf: Vec<u8>,
+    pub faces: Vec<FaceFit>,
+    pub pages: usize,
+    pub(super) doc: PagedDocument,
+    date: [u16; 3],
+}
+
+impl Pressed {
+    /// The faces that do not fit.
+    pub fn overflowing(&self) -> impl Iterator<Item = &FaceFit> {
+        self.faces.iter().filter(|f| !f.fits())
+    }
+
+    /// The index of a face by its id.
+    pub fn face(&self, id: &str) -> Option<usize> {
+        self.faces.iter().position(|f| f.id == id)
+    }
+}
+
+/// Sets a run with the embedded templates. An overflowing face is no error here:
+/// it is told in [`Pressed::faces`].
+pub fn cards(run: &Run, attach: Option<&[u8]>) -> Result<Pressed, Vec<PressError>> {
+    cards_with(&Templates::embedded(), run, attach)
+}
+
+/// Sets a run with templates that a job folder may have replaced.
+pub fn cards_with(templates: &Templates, run: &Run, attach: Option<&[u8]>) -> Result<Pressed, Vec<PressError>> {
+    let (room, doc) = set(templates, run)?;
+    let faces = fit::faces(&doc);
+    let identity = Identity { title: &run.title, lang: Some(&run.lang), date: run.date };
+    let pages: EcoVec<_> = doc.pages().iter().cloned().collect();
+    let whole = pdf::assemble(pages, doc.info(), &identity, attach)?;
+    let bytes = pdf::write(&whole, &identity, &room)?;
+    Ok(Pressed { pdf: bytes, faces, pages: doc.pages().len(), doc, date: run.date })
+}
+
+/// Compiles a run and goes no further.
+pub(super) fn set(templates: &Templates, run: &Run) -> Result<(Room, PagedDocument), Vec<PressError>> {
+    let data = serde_json::to_vec(&settle::run(run)).map_err(|e| vec![PressError::plain(e.to_string())])?;
+    let room = Room::new(templates, "cards.typ", vec![("run.json", data)], run.date).map_err(|e| vec![e])?;
+    let doc = pdf::compile(&room)?;
+    Ok((room, doc))
+}
+
+/// A document of its own made of the given faces of a run (indices into
+/// [`Pressed::faces`]), in that order, each face at most once.
+pub fn single(pressed: &Pressed, faces: &[usize], title: &str, attach: Option<&[u8]>) -> Result<Vec<u8>, Vec<PressError>> {
+    let mut pages = EcoVec::new();
+    for &n in faces {
+        let Some(face) = pressed.faces.get(n) else {
+            return Err(vec![PressError::plain(format!("the run has no face number {n}"))]);
+        };
+        for page in pressed.doc.pages().iter().skip(face.page).take(face.pages) {
+            let mut page = page.clone();
+            page.number = pages.len() as u64 + 1;
+            pages.push(page);
+        }
+    }
+    let identity = Identity { title, lang: None, date: pressed.date };
+    let doc = pdf::assemble(pages, pressed.doc.info(), &identity, attach)?;
+    let room = Room::new(&Templates::embedded(), "cards.typ", Vec::new(), pressed.date).map_err(|e| vec![e])?;
+    pdf::write(&doc, &identity, &room)
+}

@@ -1,0 +1,19 @@
+//! `cautions/NAME.md`.
+
+use crate::job::{Caution, Edition};
+
+use super::field::{Field, Want};
+use super::group::Group;
+
+/// Conditions that call for a caution.
+pub const CONDITIONS: &[&str] = &["wet cement", "dust", "mixer", "lifting", "height", "weight", "fire", "solvent", "heat", "always"];
+
+/// Keys of a caution.
+pub static FIELDS: &[Field] = &[
+    Field::new("word", Want::Text, "EYES", "signal word"),
+    Field::new("when", Want::Choice(CONDITIONS), "wet cement", "condition that calls for it"),
+];
+
+pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Caution> {
+    Some(Caution { id: id.to_owned(), when: g.text("when")?, editions })
+}

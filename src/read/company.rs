@@ -1,0 +1,80 @@
+//! `company.md`.
+
+use crate::job::{Company, Edition, Measure, Mixer, Person, Reserve, Scale};
+
+use super::field::{Field, LOADS, MASS, SHARE, VOLUME, Want};
+use super::group::{Group, all};
+
+static PERSON: &[Field] = &[
+    Field::new("role", Want::Text, "mixer tender", "what the role is"),
+    Field::new("languages", Want::Languages, "[es]", "languages the person reads, best first"),
+];
+
+static MIXER: &[Field] = &[
+    Field::new("name", Want::Words, "pan mixer", "name to print"),
+    Field::new("type", Want::Text, "paddle", "what sort of mixer"),
+    Field::new("holds", VOLUME, "4.5 ft3", "volume of the vessel").over("0 ft3", "100 ft3"),
+    Field::new("fill", SHARE, "70 %", "share of the vessel that mixes well").over("0 %", "100 %"),
+    Field::new("rating", MASS, "380 lb", "most wet mass it may turn, by its plate").over("0 lb", "10000 lb"),
+    Field::new("least", LOADS, "1 load", "least batch that covers the blades").over("0 loads", "100 loads"),
+];
+
+static MEASURE: &[Field] = &[
+    Field::new("holds", VOLUME, "1 gal", "what it holds to its top mark").over("0 gal", "1000 gal"),
+    Field::new("marked", VOLUME, "1 cup", "its smallest mark").over("0 gal", "1000 gal"),
+];
+
+static SCALE: &[Field] = &[
+    Field::new("holds", MASS, "132 lb", "most it weighs").over("0 lb", "10000 lb"),
+    Field::new("marked", MASS, "0.1 lb", "its smallest mark").over("0 lb", "10000 lb"),
+];
+
+static RESERVE: &[Field] = &[
+    Field::new("share", SHARE, "5 %", "share over the need").from("0 %", "100 %"),
+    Field::new("least", LOADS, "1 load", "never less than this").from("0 loads", "100 loads"),
+];
+
+/// Keys of the company file.
+pub static FIELDS: &[Field] = &[
+    Field::new("name", Want::Text, "Example Plaster Works", "name to print"),
+    Field::new("units", Want::Choice(&["us", "metric"]), "us", "unit system that stands first on its paper"),
+    Field::new("languages", Want::Languages, "[en, es]", "languages of its paper, first one first"),
+    Field::new("on", Want::Date, "2026-03-02", "pins the date of every run; left out, it is the day of the run").free(),
+    Field::new("people", Want::Map("LEAD", PERSON), "", "people by role code"),
+    Field::new("mixers", Want::Map("pan45", MIXER), "", "mixers by code"),
+    Field::new("measures", Want::Map("jug", MEASURE), "", "marked measures for water, by code"),
+    Field::new("scale", Want::Group(SCALE), "", "the scale for half loads").free(),
+    Field::new("reserve", Want::Group(RESERVE), "", "spare material to buy").free(),
+];
+
+pub(super) fn make(g: &Group, editions: Vec<Edition>) -> Option<Company> {
+    let people =
+        g.map("people").iter().map(|(code, p)| Some(Person { code: code.clone(), role: p.text("role")?, languages: p.texts("languages") }));
+    let mixers = g.map("mixers").iter().map(|(code, m)| {
+        Some(Mixer {
+            code: code.clone(),
+            names: m.words("name")?,
+            sort: m.text("type")?,
+            holds: m.worked("holds")?,
+            fill: m.worked("fill")?,
+            rating: m.worked("rating")?,
+            least: m.worked("least")?,
+        })
+    });
+    let measures = g
+        .map("measures")
+        .iter()
+        .map(|(code, m)| Some(Measure { code: code.clone(), holds: m.worked("holds")?, marked: m.worked("marked")? }));
+    Some(Company {
+        name: g.text("name")?,
+        metric: g.says("units", "metric"),
+        languages: g.texts("languages"),
+        on: g.day("on"),
+        people: all(people)?,
+        mixers: all(mixers)?,
+        measures: all(measures)?,
+        scale: g.group("scale").and_then(|s| Some(Scale { holds: s.worked("holds")?, marked: s.worked("marked")? })),
+        reserve: g.group("reserve").and_then(|r| Some(Reserve { share: r.worked("share")?, least: r.worked("least")? })),
+        editions,
+    })
+}

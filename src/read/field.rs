@@ -1,0 +1,163 @@
+//! The field tables: one row per key of the front matter. The reader, the JSON Schema, the manual page, the
+//! starter files and did-you-mean are five readings of the same rows.
+
+use crate::quantity::{Dim, Kind};
+
+/// What a key holds.
+#[derive(Clone, Copy, Debug)]
+pub enum Want {
+    /// An amount with a unit.
+    Amount(Dim, Kind),
+    /// A whole number without a unit.
+    Whole,
+    /// A plain number without a unit.
+    Plain,
+    /// `3:1 by mass`.
+    Ratio,
+    /// Two amounts, `12 mm to 65 mm`.
+    Range(Dim, Kind),
+    /// A time at a thermometer reading, `50 min at 70 °F`.
+    TimeAt,
+    /// A text.
+    Text,
+    /// A text that may be given again in another language under `KEY_es`.
+    Words,
+    /// One of some words.
+    Choice(&'static [&'static str]),
+    /// `2026-03-02`.
+    Date,
+    /// A list of dates.
+    Dates,
+    /// `yes` or `no`.
+    YesNo,
+    /// A list of texts.
+    Texts,
+    /// A list of language codes.
+    Languages,
+    /// Keys of their own.
+    Group(&'static [Field]),
+    /// Entries under names that the author chooses; the text is an example of such a name.
+    Map(&'static str, &'static [Field]),
+    /// A list of groups.
+    List(&'static [Field]),
+}
+
+/// Limits of a value, written as an author would. Both ends count as allowed unless said.
+#[derive(Clone, Copy, Debug)]
+pub enum Limits {
+    /// Anything of the right sort.
+    Any,
+    /// More than the first, at most the second.
+    Over(&'static str, &'static str),
+    /// From the first to the second.
+    From(&'static str, &'static str),
+}
+
+/// When a key is wanted.
+#[derive(Clone, Copy, Debug)]
+pub enum Need {
+    /// Always.
+    Always,
+    /// Never demanded.
+    Free,
+    /// Demanded when another key has one of these values, out of place otherwise.
+    When(&'static str, &'static [&'static str]),
+}
+
+/// One row.
+#[derive(Clone, Copy, Debug)]
+pub struct Field {
+    /// The key.
+    pub name: &'static str,
+    /// What it holds.
+    pub want: Want,
+    /// How it is written.
+    pub example: &'static str,
+    /// What it means, a line.
+    pub meaning: &'static str,
+    /// Limits.
+    pub limits: Limits,
+    /// When it is wanted.
+    pub need: Need,
+    /// The format mark that brought it.
+    pub since: u32,
+}
+
+impl Field {
+    /// A row that is always wanted and has no limits.
+    pub const fn new(name: &'static str, want: Want, example: &'static str, meaning: &'static str) -> Field {
+        Field { name, want, example, meaning, limits: Limits::Any, need: Need::Always, since: 1 }
+    }
+
+    /// More than `low`, at most `high`.
+    #[must_use]
+    pub const fn over(mut self, low: &'static str, high: &'static str) -> Field {
+        self.limits = Limits::Over(low, high);
+        self
+    }
+
+    /// From `low` to `high`.
+    #[must_use]
+    pub const fn from(mut self, low: &'static str, high: &'static str) -> Field {
+        self.limits = Limits::From(low, high);
+        self
+    }
+
+    /// May be left out.
+    #[must_use]
+    pub const fn free(mut self) -> Field {
+        self.need = Need::Free;
+        self
+    }
+
+    /// Wanted when `key` is one of `values`.
+    #[must_use]
+    pub const fn when(mut self, key: &'static str, values: &'static [&'static str]) -> Field {
+        self.need = Need::When(key, values);
+        self
+    }
+
+    /// The limits in words, empty if there are none.
+    pub fn limits_said(&self) -> String {
+        match self.limits {
+            Limits::Any => String::new(),
+            Limits::Over(low, high) => format!("more than {low} and at most {high}"),
+            Limits::From(low, high) => format!("from {low} to {high}"),
+        }
+    }
+}
+
+/// A length.
+pub const LENGTH: Want = Want::Amount(Dim::LENGTH, Kind::Plain);
+/// A volume.
+pub const VOLUME: Want = Want::Amount(Dim::VOLUME, Kind::Plain);
+/// A mass.
+pub const MASS: Want = Want::Amount(Dim::MASS, Kind::Plain);
+/// A mass per volume.
+pub const DENSITY: Want = Want::Amount(Dim::DENSITY, Kind::Plain);
+/// A mass per area.
+pub const AREAL: Want = Want::Amount(Dim::AREAL, Kind::Plain);
+/// A time.
+pub const TIME: Want = Want::Amount(Dim::TIME, Kind::Plain);
+/// A strength.
+pub const STRENGTH: Want = Want::Amount(Dim::STRESS, Kind::Plain);
+/// Loads.
+pub const LOADS: Want = Want::Amount(Dim::NONE, Kind::Loads);
+/// A share in per cent.
+pub const SHARE: Want = Want::Amount(Dim::NONE, Kind::Share);
+
+/// Why a HOLD is accepted: the entries of `accept`.
+pub static ACCEPT: &[Field] = &[
+    Field::new("value", Want::Text, "1 gal", "the value that is accepted; the acceptance lapses when it moves").free(),
+    Field::new("by", Want::Text, "LEAD", "role that accepts it"),
+    Field::new("because", Want::Text, "tried on the panel", "the reason"),
+];
+
+/// `accept:` as it stands in a mix and in a site.
+pub const ACCEPTS: Field =
+    Field::new("accept", Want::Map("start-water-low", ACCEPT), "", "findings of HOLD that a role has accepted, by name").free();
+
+/// Role that wrote a file.
+pub const WRITTEN_BY: Field = Field::new("written_by", Want::Text, "EST", "role that wrote it").free();
+/// Role that approved a file.
+pub const APPROVED_BY: Field = Field::new("approved_by", Want::Text, "LEAD", "role that approved it").free();

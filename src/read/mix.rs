@@ -1,0 +1,126 @@
+//! `mixes/NAME.md`.
+
+use crate::job::{Bagged, Cure, Edition, Mix, Mixing, Water};
+use crate::quantity::{Dim, Kind};
+
+use super::field::{ACCEPTS, APPROVED_BY, DENSITY, Field, LENGTH, MASS, SHARE, STRENGTH, TIME, VOLUME, WRITTEN_BY, Want};
+use super::group::Group;
+
+static ADDITIVE: &[Field] = &[
+    Field::new("bag", MASS, "24 lb", "mass of a bag").over("0 lb", "500 lb"),
+    Field::new("relative_density", Want::Plain, "2.30", "density of the particles against water").from("0.5", "8"),
+    Field::new("name", Want::Words, "additive", "name to print"),
+    Field::new("class", Want::Text, "polymer powder", "description, as the yard must read it").free(),
+];
+
+static MORTAR: &[Field] = &[
+    Field::new("bag", MASS, "80 lb", "mass of a bag").over("0 lb", "500 lb"),
+    Field::new("relative_density", Want::Plain, "2.66", "density of the particles against water").from("0.5", "8"),
+    Field::new("class", Want::Text, "bagged Type S mortar", "class, as the yard must read it"),
+    Field::new("name", Want::Words, "mortar", "name to print").free(),
+];
+
+static BAGS: &[Field] = &[
+    Field::new("additive", Want::Plain, "1", "additive bags in a load").over("0", "20"),
+    Field::new("mortar", Want::Plain, "1", "mortar bags in a load").over("0", "20"),
+];
+
+static WATER: &[Field] = &[
+    Field::new("constant", DENSITY, "8.345 lb/gal", "mass of a volume of water, as the mix sheet states it").from("8 lb/gal", "8.7 lb/gal"),
+    Field::new("absolute_volume_constant", DENSITY, "62.4 lb/ft3", "water constant of the absolute-volume method")
+        .from("60 lb/ft3", "64 lb/ft3"),
+    Field::new("start", VOLUME, "1 gal 2 qt 1 pt", "start water per load, before any powder").over("0 gal", "50 gal"),
+    Field::new("least", VOLUME, "1 gal 1 qt 1 pt", "least start water per load").over("0 gal", "50 gal"),
+    Field::new("step", VOLUME, "1 cup", "one late addition per load").over("0 gal", "10 gal"),
+    Field::new("limit", VOLUME, "2 gal", "most water ever, per load").over("0 gal", "50 gal"),
+];
+
+static MIXING: &[Field] = &[
+    Field::new("least", TIME, "4 min", "least time by the timer before anyone judges the mix").over("0 min", "60 min"),
+    Field::new("after_step", TIME, "1 min", "time after a late addition").over("0 min", "60 min"),
+];
+
+static CURE: &[Field] = &[
+    Field::new("wet", TIME, "2 days", "how long it is kept wet").from("0 days", "60 days"),
+    Field::new("then", Want::Text, "air", "what follows"),
+];
+
+/// Keys of a mix.
+pub static FIELDS: &[Field] = &[
+    Field::new("name", Want::Text, "CARVE-24", "name to print; sites call it by this"),
+    Field::new("rev", Want::Text, "A", "revision letter of the sheet"),
+    Field::new("date", Want::Date, "2026-02-20", "date of the revision").free(),
+    Field::new("coat", Want::Choice(&["scratch", "carve"]), "carve", "the coat it is for"),
+    Field::new("units", Want::Choice(&["us", "metric"]), "us", "unit system of the sheet"),
+    Field::new("additive", Want::Group(ADDITIVE), "", "the additive bag"),
+    Field::new("mortar", Want::Group(MORTAR), "", "the mortar bag"),
+    Field::new("bags_per_load", Want::Group(BAGS), "", "bags in one load"),
+    Field::new("mortar_to_additive", Want::Ratio, "10:3 by mass", "design ratio of mortar to additive"),
+    Field::new("air", SHARE, "9 %", "air in the mixed mortar").from("0 %", "40 %"),
+    Field::new("water", Want::Group(WATER), "", "water per load, and its constants"),
+    Field::new("mixing", Want::Group(MIXING), "", "mixing times"),
+    Field::new("open_time", Want::TimeAt, "50 min at 70 °F", "open time, from powder in water, at the temperature where it holds")
+        .over("0 min", "1000 min"),
+    Field::new("thickness", Want::Range(Dim::LENGTH, Kind::Plain), "3/8 in to 2 3/4 in", "least and most thickness in all")
+        .over("0 in", "24 in"),
+    Field::new("lift", LENGTH, "1 1/2 in", "most thickness of one lift").over("0 in", "24 in"),
+    Field::new("half_load", Want::Choice(&["by scale", "no"]), "by scale", "whether half loads are allowed, by scale only"),
+    Field::new("rake", Want::Choice(&["rough", "smooth"]), "rough", "rake of a scratch coat").free(),
+    Field::new("recoat", TIME, "48 h", "least wait before the next coat").over("0 h", "60 days").free(),
+    Field::new("strength_class", STRENGTH, "4800 psi", "strength class of the sheet: a name, never a promise")
+        .over("0 psi", "20000 psi")
+        .free(),
+    Field::new("cure", Want::Group(CURE), "", "cure by the sheet"),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
+];
+
+fn bagged(g: &Group) -> Option<Bagged> {
+    Some(Bagged {
+        bag: g.worked("bag")?,
+        relative_density: g.worked("relative_density")?,
+        class: g.text("class"),
+        names: g.words("name").unwrap_or_default(),
+    })
+}
+
+pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
+    let (water, bags) = (g.group("water")?, g.group("bags_per_load")?);
+    let (mixing, cure) = (g.group("mixing")?, g.group("cure")?);
+    Some(Mix {
+        id: id.to_owned(),
+        name: g.text("name")?,
+        rev: g.text("rev")?,
+        date: g.day("date"),
+        coat: g.text("coat")?,
+        metric: g.says("units", "metric"),
+        additive: bagged(g.group("additive")?)?,
+        mortar: bagged(g.group("mortar")?)?,
+        additive_bags: bags.worked("additive")?,
+        mortar_bags: bags.worked("mortar")?,
+        ratio: g.worked("mortar_to_additive")?,
+        air: g.worked("air")?,
+        water: Water {
+            constant: water.worked("constant")?,
+            absolute: water.worked("absolute_volume_constant")?,
+            start: water.worked("start")?,
+            least: water.worked("least")?,
+            step: water.worked("step")?,
+            limit: water.worked("limit")?,
+        },
+        mixing: Mixing { least: mixing.worked("least")?, after_step: mixing.worked("after_step")? },
+        open_time: g.pair("open_time")?,
+        thickness: g.pair("thickness")?,
+        lift: g.worked("lift")?,
+        half_load: g.says("half_load", "by scale"),
+        strength_class: g.worked("strength_class"),
+        cure: Cure { wet: cure.worked("wet")?, then: cure.text("then")? },
+        rake: g.text("rake"),
+        recoat: g.worked("recoat"),
+        written_by: g.text("written_by"),
+        approved_by: g.text("approved_by"),
+        accepts: g.accepts(),
+        editions,
+    })
+}

@@ -1,0 +1,188 @@
+//! Files to job: front matter by the field tables, one file per kind. Every authored value keeps its place,
+//! and one file's trouble never hides another's.
+
+mod card;
+mod caution;
+mod chapter;
+mod company;
+mod doc;
+mod field;
+mod glossary;
+mod group;
+mod handbook;
+mod kinds;
+mod letter;
+mod manual;
+mod mix;
+mod near;
+mod paper;
+mod procedure;
+mod reader;
+mod refs;
+mod schema;
+mod site;
+mod starters;
+mod surface;
+mod value;
+mod yaml;
+
+use crate::finding::{Finding, Severity};
+use crate::job::{Chapter, Edition, Job};
+use crate::source::Folder;
+
+use doc::Doc;
+pub use kinds::{FORMAT, KINDS, KindOf};
+pub use manual::manual;
+pub use schema::schema;
+pub use starters::starters;
+
+/// Reads every file of a job folder. A file that cannot be read well enough to compute from is missing from
+/// the job, and the findings say why.
+pub fn job(folder: &Folder) -> (Job, Vec<Finding>) {
+    let mut findings: Vec<Finding> = folder.faults().iter().map(doc::of_fault).collect();
+    let mut docs: Vec<Doc<'_>> = Vec::new();
+    for file in folder.files().iter().filter(|f| f.path.ends_with(".md")) {
+        match kinds::of_path(&file.path) {
+            Some(kind) => docs.push(doc::read(file, kind, &mut findings)),
+            None => findings.push(not_read(&file.path, file.span(0, 0))),
+        }
+    }
+    if !docs.iter().any(|d| d.file.path == "company.md") {
+        let finding = Finding::new("company-missing", Severity::Stop, "the job folder has no `company.md`");
+        findings.push(finding.help("name another folder, or lay out a new one with `hodbook setout DIR`"));
+    }
+    twins(&docs, &mut findings);
+    findings.extend(refs::check(folder, &docs));
+    (build(&docs), tidy(findings))
+}
+
+fn not_read(path: &str, at: crate::source::Span) -> Finding {
+    let folder = path.rsplit_once('/').map_or("", |(f, _)| f);
+    let folders: Vec<&str> = KINDS.iter().map(|k| k.folder).filter(|f| !f.is_empty()).collect();
+    let files: Vec<&str> = KINDS.iter().filter_map(|k| k.file).collect();
+    let help = match (folder.is_empty(), near::nearest(folder, folders.iter().copied()), near::nearest(path, files.iter().copied())) {
+        (true, _, Some(file)) => format!("did you mean `{file}`?"),
+        (false, Some(near), _) => format!("did you mean the folder `{near}/`?"),
+        _ => format!("files are read from {} and from the folders {}", near::listed(&files), near::listed(&folders)),
+    };
+    Finding::new("file-not-read", Severity::Note, format!("`{path}` is not read: no kind of file lives there")).at(at, "").help(help)
+}
+
+fn twins(docs: &[Doc<'_>], findings: &mut Vec<Finding>) {
+    for twin in docs.iter().filter(|d| d.file.language().is_some()) {
+        let original = |d: &&Doc<'_>| d.kind.kind == twin.kind.kind && d.file.stem() == twin.file.stem() && d.file.language().is_none();
+        if !docs.iter().any(|d| original(&d)) {
+            let path = if twin.kind.folder.is_empty() { String::new() } else { format!("{}/", twin.kind.folder) };
+            let original = format!("{path}{}.md", twin.file.stem());
+            let title = format!("the twin has no original `{original}`");
+            let help = "rename it to match its original, or write the original first";
+            findings.push(Finding::new("twin-without-original", Severity::Stop, title).at(twin.open, "").help(help));
+        }
+    }
+}
+
+/// The original first, then its twins by language.
+fn editions(original: &Doc<'_>, docs: &[Doc<'_>]) -> Vec<Edition> {
+    let first = Edition { lang: "en".to_owned(), title: original.title(), body: original.body.clone(), follows: None };
+    let mut all = vec![first];
+    let same = |d: &&Doc<'_>| d.kind.kind == original.kind.kind && d.file.stem() == original.file.stem();
+    for twin in docs.iter().filter(same) {
+        if let (Some(lang), Some(group)) = (twin.file.language(), &twin.group) {
+            let title = twin.kind.title.and_then(|key| group.text(key)).unwrap_or_else(|| original.title());
+            let follows = group.list_at("follows").or(Some((Vec::new(), twin.open)));
+            all.push(Edition { lang: lang.to_owned(), title, body: twin.body.clone(), follows });
+        }
+    }
+    all
+}
+
+fn build(docs: &[Doc<'_>]) -> Job {
+    let mut job = Job::default();
+    // The company comes first: its languages are the faces of cards that name none.
+    for doc in docs.iter().filter(|d| d.file.language().is_none()) {
+        if let ("company", Some(g)) = (doc.kind.kind, &doc.group) {
+            job.company = company::make(g, editions(doc, docs));
+        }
+    }
+    let languages = job.company.as_ref().map(|c| c.languages.clone()).unwrap_or_default();
+    for doc in docs.iter().filter(|d| d.file.language().is_none()) {
+        let Some(g) = &doc.group else { continue };
+        let id = doc.file.stem();
+        let editions = editions(doc, docs);
+        match doc.kind.kind {
+            "mix" => job.mixes.extend(mix::make(id, g, editions)),
+            "site" => job.sites.extend(site::make(id, g, editions)),
+            "procedure" => job.procedures.extend(procedure::make(id, g, editions)),
+            "caution" => job.cautions.extend(caution::make(id, g, editions)),
+            "card" => job.cards.extend(card::make(id, g, editions, &languages)),
+            "chapter" => job.chapters.push(Chapter { id: id.to_owned(), editions }),
+            "handbook" => job.handbook = handbook::make(g, editions),
+            "glossary" => {
+                job.glossary = glossary::make(g);
+                job.glossary_editions = editions;
+            }
+            "letter" => job.letters.extend(letter::make(id, g)),
+            _ => {}
+        }
+    }
+    job
+}
+
+/// By file and place; the same finding reached twice (through `like`, or an alias) is told once.
+fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
+    for finding in &mut findings {
+        let label = finding.at.as_mut().map(|(_, l)| l);
+        for text in [&mut finding.title, &mut finding.help].into_iter().chain(label) {
+            *text = one_line(text);
+        }
+    }
+    findings.sort_by_key(|f| f.at.as_ref().map(|(s, _)| (s.file, s.start)));
+    let mut kept: Vec<Finding> = Vec::new();
+    for finding in findings {
+        let same = |k: &Finding| k.name == finding.name && k.at == finding.at && k.title == finding.title;
+        // Equal findings have equal places, so they are neighbours.
+        let place = |f: &Finding| f.at.as_ref().map(|(s, _)| *s);
+        if !kept.iter().rev().take_while(|k| place(k) == place(&finding)).any(same) {
+            kept.push(finding);
+        }
+    }
+    kept
+}
+
+/// A title may quote what an author typed, and that may hold line ends or run on for pages.
+fn one_line(text: &str) -> String {
+    const MOST: usize = 400;
+    let line: String = text.split(char::is_control).filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ");
+    if line.chars().count() <= MOST {
+        return line;
+    }
+    let skip = line.chars().count() - MOST / 2;
+    format!("{} … {}", line.chars().take(MOST / 2).collect::<String>(), line.chars().skip(skip).collect::<String>())
+}
+
+#[cfg(test)]
+mod screens;
+
+#[cfg(test)]
+mod fuzz;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::Path;
+
+    #[test]
+    fn the_demo_reads_without_a_finding() {
+        let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let (job, findings) = job(&folder);
+        for f in &findings {
+            eprintln!("{} {} {:?}", f.name, f.title, f.at.as_ref().map(|(s, l)| (folder.lines(s.file).map(|x| x.0), s, l)));
+        }
+        assert!(findings.is_empty());
+        assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (2, 1, 5));
+        assert_eq!(job.sites[0].surfaces[0].openings.len(), 4);
+        assert_eq!(job.mixes[0].water.start.in_unit("gal"), 1.625);
+        assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().faces.len(), 2);
+        assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().editions[1].title.text, "Tarjeta de mezcla");
+    }
+}

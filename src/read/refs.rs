@@ -1,0 +1,162 @@
+//! Names that one file uses and another defines: checked when every file has been read.
+
+use crate::finding::{Finding, Severity};
+use crate::job::Text;
+use crate::source::{Folder, Span};
+
+use super::doc::Doc;
+use super::group::Group;
+use super::{handbook, near};
+
+/// Names of one sort, each with the place that defines it.
+struct Names {
+    /// What one of them is called.
+    sort: &'static str,
+    names: Vec<(String, Span)>,
+    /// False if a file that may define more could not be read: then nothing is called unknown.
+    sure: bool,
+}
+
+impl Names {
+    fn new(sort: &'static str, names: Vec<(String, Span)>, sure: bool) -> Names {
+        Names { sort, names, sure }
+    }
+
+    fn check(&self, text: &Text, out: &mut Vec<Finding>) {
+        if !self.sure || self.names.iter().any(|(n, _)| *n == text.text) {
+            return;
+        }
+        let known: Vec<&str> = self.names.iter().map(|(n, _)| n.as_str()).collect();
+        let title = format!("no {} is called `{}`", self.sort, text.text);
+        let mut finding =
+            Finding::new("reference-unknown", Severity::Stop, title).at(text.at, "named here").help(near::help(&text.text, &known));
+        let near = near::nearest(&text.text, known.iter().copied());
+        if let Some((name, at)) = self.names.iter().find(|(n, _)| Some(n.as_str()) == near) {
+            finding = finding.related(*at, format!("`{name}` is defined here"));
+        }
+        out.push(finding);
+    }
+
+    fn each(&self, texts: &[Text], out: &mut Vec<Finding>) {
+        texts.iter().for_each(|t| self.check(t, out));
+    }
+
+    /// Two files under one name cannot be told apart.
+    fn taken(&self, out: &mut Vec<Finding>) {
+        for (i, (name, at)) in self.names.iter().enumerate() {
+            if let Some((_, first)) = self.names.iter().take(i).find(|(n, _)| n == name) {
+                let title = format!("two {}s are called `{name}`", self.sort);
+                let finding = Finding::new("name-taken", Severity::Stop, title)
+                    .at(*at, "the second")
+                    .related(*first, "the first")
+                    .help("give one of them another name");
+                out.push(finding);
+            }
+        }
+    }
+}
+
+/// Originals of one kind.
+fn originals<'d, 'a>(docs: &'d [Doc<'a>], kind: &str) -> Vec<&'d Doc<'a>> {
+    docs.iter().filter(|d| d.kind.kind == kind && d.file.language().is_none()).collect()
+}
+
+fn by_key(docs: &[Doc<'_>], kind: &str, key: &str, sort: &'static str) -> Names {
+    let all = originals(docs, kind);
+    let name = |d: &&Doc<'_>| d.group.as_ref().and_then(|g| g.text(key)).map(|t| (t.text, t.at));
+    let names: Vec<(String, Span)> = all.iter().filter_map(name).collect();
+    let sure = names.len() == all.len();
+    Names::new(sort, names, sure)
+}
+
+fn by_stem(docs: &[Doc<'_>], kind: &str, sort: &'static str) -> Names {
+    let names = originals(docs, kind).iter().map(|d| (d.file.stem().to_owned(), d.title().at)).collect();
+    Names::new(sort, names, true)
+}
+
+fn of_map(docs: &[Doc<'_>], key: &str, sort: &'static str) -> Names {
+    let company = originals(docs, "company").first().and_then(|d| d.group.as_ref());
+    let names: Vec<(String, Span)> = company.map(|g| g.map(key).iter().map(|(n, _)| (n.text.clone(), n.at)).collect()).unwrap_or_default();
+    let sure = !names.is_empty();
+    Names::new(sort, names, sure)
+}
+
+/// Checks every reference and every name that must be alone.
+pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
+    let mut out = Vec::new();
+    let mixes = by_key(docs, "mix", "name", "mix");
+    let sites = by_key(docs, "site", "code", "site");
+    let people = of_map(docs, "people", "role");
+    let mixers = of_map(docs, "mixers", "mixer");
+    let cautions = by_stem(docs, "caution", "caution");
+    let letters = by_stem(docs, "letter", "letter on file");
+    mixes.taken(&mut out);
+    sites.taken(&mut out);
+    by_key(docs, "procedure", "code", "procedure").taken(&mut out);
+    by_key(docs, "card", "code", "card").taken(&mut out);
+    for doc in docs.iter().filter(|d| d.file.language().is_none()) {
+        let Some(g) = &doc.group else { continue };
+        for key in ["written_by", "approved_by"] {
+            people.each(&g.text(key).into_iter().collect::<Vec<_>>(), &mut out);
+        }
+        g.accepts().iter().for_each(|a| people.check(&a.by, &mut out));
+        match doc.kind.kind {
+            "site" => {
+                people.each(&g.texts("crew"), &mut out);
+                site(g, &mixes, &mixers, &letters, &mut out);
+            }
+            "card" | "procedure" => {
+                cautions.each(&g.texts("cautions"), &mut out);
+                g.text("mix").iter().for_each(|m| mixes.check(m, &mut out));
+            }
+            "letter" => g.text("site").iter().for_each(|s| sites.check(s, &mut out)),
+            "handbook" => g.list("chapters").iter().flat_map(|c| c.texts("from")).for_each(|f| part(folder, &f, &mut out)),
+            _ => {}
+        }
+    }
+    out
+}
+
+fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec<Finding>) {
+    let both = g.group("mixes").map(|m| [m.text("scratch"), m.text("carve")]);
+    both.into_iter().flatten().flatten().for_each(|m| mixes.check(&m, out));
+    for batch in g.list("batches") {
+        batch.text("mix").iter().for_each(|m| mixes.check(m, out));
+        batch.text("mixer").iter().for_each(|m| mixers.check(m, out));
+    }
+    let letter = g.group("base").and_then(|b| b.text("letter"));
+    letter.iter().for_each(|l| letters.check(l, out));
+    let own: Vec<(String, Span)> = g.map("textures").iter().map(|(n, _)| (n.text.clone(), n.at)).collect();
+    let sure = !own.is_empty();
+    let textures = Names::new("texture of this site", own, sure);
+    g.map("surfaces").iter().filter_map(|(_, s)| s.text("texture")).for_each(|t| textures.check(&t, out));
+    if let Some(zone) = g.text("zone") {
+        if jiff::tz::TimeZone::get(&zone.text).is_err() {
+            let known: Vec<String> = jiff::tz::db().available().map(|n| n.to_string()).collect();
+            let near = near::nearest(&zone.text, known.iter().map(String::as_str));
+            let help = near.map_or("write a name such as `America/Chicago`".to_owned(), |n| format!("did you mean `{n}`?"));
+            let title = format!("no time zone is called `{}`", zone.text);
+            out.push(Finding::new("reference-unknown", Severity::Stop, title).at(zone.at, "").help(help));
+        }
+    }
+}
+
+/// A part of a chapter: a file of the job folder, or one of the words.
+fn part(folder: &Folder, from: &Text, out: &mut Vec<Finding>) {
+    if handbook::PARTS.contains(&from.text.as_str()) {
+        return;
+    }
+    let Some(path) = Folder::inside(&from.text) else {
+        let title = format!("`{}` leaves the job folder", from.text);
+        let help = "name a file of the job folder, such as `chapters/safety.md`";
+        out.push(Finding::new("path-outside", Severity::Stop, title).at(from.at, "").help(help));
+        return;
+    };
+    if folder.at(&path).is_some() || folder.at(&format!("{path}.md")).is_some() {
+        return;
+    }
+    let paths = folder.files().iter().map(|f| f.path.as_str()).filter(|p| p.ends_with(".md") && !p.contains(".es."));
+    let known: Vec<&str> = handbook::PARTS.iter().copied().chain(paths).collect();
+    let title = format!("nothing to print is called `{}`", from.text);
+    out.push(Finding::new("reference-unknown", Severity::Stop, title).at(from.at, "named here").help(near::help(&from.text, &known)));
+}

@@ -1,0 +1,142 @@
+//! `sites/NAME.md`: the table. [`super::surface`] has the surfaces.
+
+use crate::job::{Base, BatchPlan, Calendar, Climate, Edition, Scratch, Site, Texture, Waste};
+use crate::quantity::{Dim, Kind};
+
+use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
+use super::group::{Group, all};
+use super::surface;
+
+static CLIMATE: &[Field] = &[
+    Field::new("where", Want::Choice(&["indoors", "outdoors"]), "indoors", "where the work stands"),
+    Field::new("band", Want::Range(Dim::TEMPERATURE, Kind::Reading), "68 °F to 74 °F", "temperatures of the planned work")
+        .from("-40 °F", "140 °F"),
+    Field::new("humidity", SHARE, "38 %", "humidity, if known").from("0 %", "100 %").free(),
+];
+
+static BASE: &[Field] = &[
+    Field::new("kind", Want::Choice(&["framed", "solid"]), "framed", "framed or solid"),
+    Field::new("what", Want::Text, "wood studs 16 in apart, sheathing, paper, expanded lath", "what the coats hang on, in words"),
+    Field::new("wrb_layers", Want::Whole, "2", "layers of water-resistive barrier").from("0", "9").free(),
+    Field::new("lath_and_paper", AREAL, "0.9 lb/ft2", "weight of lath and paper").from("0 lb/ft2", "20 lb/ft2").free(),
+    Field::new("letter", Want::Text, "lf-engineer", "the engineer's letter: a file name in records, without `.md`").free(),
+];
+
+static MIXES: &[Field] = &[
+    Field::new("scratch", Want::Text, "SCRATCH-15", "name of the scratch mix"),
+    Field::new("carve", Want::Text, "CARVE-24", "name of the carve mix"),
+];
+
+static BATCH: &[Field] = &[
+    Field::new("mix", Want::Text, "CARVE-24", "name of the mix"),
+    Field::new("mixer", Want::Text, "pan45", "code of the mixer"),
+    Field::new("loads", LOADS, "1 load", "loads in the batch").over("0 loads", "100 loads"),
+];
+
+static DROP: &[Field] = &[Field::new("drop", SHARE, "5 %", "droppings, tub and tools").from("0 %", "60 %")];
+
+static WASTE: &[Field] = &[
+    Field::new("carve", SHARE, "12 %", "cut off and dead").from("0 %", "60 %").free(),
+    Field::new("drop", SHARE, "5 %", "droppings, tub and tools").from("0 %", "60 %"),
+];
+
+static SCRATCH: &[Field] = &[
+    Field::new("thickness", LENGTH, "1/2 in", "thickness of the scratch coat").over("0 in", "6 in"),
+    Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath").from("0 in", "6 in"),
+    Field::new("waste", Want::Group(DROP), "", "its waste"),
+];
+
+static TEXTURE: &[Field] = &[
+    Field::new("least", LENGTH, "3/8 in", "thickness at the bottom of the grooves").over("0 in", "24 in"),
+    Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in"),
+    Field::new("fill", SHARE, "62 %", "share of the relief that stays mud").from("0 %", "100 %"),
+    Field::new("waste", Want::Group(WASTE), "", "its waste"),
+];
+
+static CALENDAR: &[Field] = &[
+    Field::new("panel", Want::Date, "2026-02-19", "the panel").free(),
+    Field::new("lath", Want::Date, "2026-02-24", "the lath").free(),
+    Field::new("scratch", Want::Date, "2026-02-26", "the scratch coat").free(),
+    Field::new("carve", Want::Dates, "[2026-03-02, 2026-03-03]", "the carving days").free(),
+];
+
+/// Keys of a site.
+pub static FIELDS: &[Field] = &[
+    Field::new("name", Want::Text, "Example Inn", "name to print"),
+    Field::new("code", Want::Text, "EX", "short code"),
+    Field::new("units", Want::Choice(&["us", "metric"]), "us", "unit system that stands first on its paper"),
+    Field::new("zone", Want::Text, "America/Chicago", "time zone, by its name in the time zone database"),
+    Field::new("crew", Want::Texts, "[LEAD, MUD]", "role codes on this site"),
+    Field::new("good_until", Want::Date, "2026-03-31", "last day its cards are good"),
+    Field::new("climate", Want::Group(CLIMATE), "", "where it is and how warm the work is"),
+    Field::new("base", Want::Group(BASE), "", "what the coats hang on"),
+    Field::new("mixes", Want::Group(MIXES), "", "the mixes of the two coats"),
+    Field::new("batches", Want::List(BATCH), "", "batch sizes that get a card"),
+    Field::new("scratch", Want::Group(SCRATCH), "", "the scratch coat"),
+    Field::new("textures", Want::Map("rubble", TEXTURE), "", "textures by name"),
+    Field::new("surfaces", Want::Map("EX-1", surface::FIELDS), "", "surfaces by code"),
+    Field::new("calendar", Want::Group(CALENDAR), "", "dates of the job").free(),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
+];
+
+fn base(g: &Group) -> Option<Base> {
+    Some(Base {
+        kind: g.text("kind")?,
+        what: g.text("what")?,
+        wrb_layers: g.worked("wrb_layers"),
+        lath_and_paper: g.worked("lath_and_paper"),
+        letter: g.text("letter"),
+    })
+}
+
+fn waste(g: &Group) -> Option<Waste> {
+    Some(Waste { carve: g.worked("carve"), drop: g.worked("drop")? })
+}
+
+pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> {
+    let (climate, mixes, scratch) = (g.group("climate")?, g.group("mixes")?, g.group("scratch")?);
+    let batches = g
+        .list("batches")
+        .iter()
+        .map(|b| Some(BatchPlan { mix: b.text("mix")?, mixer: b.text("mixer")?, loads: b.worked("loads")?, at: b.at }));
+    let textures = g.map("textures").iter().map(|(name, t)| {
+        Some(Texture {
+            name: name.clone(),
+            least: t.worked("least")?,
+            most: t.worked("most")?,
+            fill: t.worked("fill")?,
+            waste: waste(t.group("waste")?)?,
+        })
+    });
+    let calendar = g.group("calendar").map_or_else(Calendar::default, |c| Calendar {
+        panel: c.day("panel"),
+        lath: c.day("lath"),
+        scratch: c.day("scratch"),
+        carve: c.days("carve"),
+    });
+    // Surfaces that could not be read were reported; without them every area would be short, so no site then.
+    Some(Site {
+        id: id.to_owned(),
+        name: g.text("name")?,
+        code: g.text("code")?,
+        metric: g.says("units", "metric"),
+        zone: g.text("zone")?,
+        crew: g.texts("crew"),
+        good_until: g.day("good_until")?,
+        climate: Climate { place: climate.text("where")?, band: climate.pair("band")?, humidity: climate.worked("humidity") },
+        base: base(g.group("base")?)?,
+        scratch_mix: mixes.text("scratch")?,
+        carve_mix: mixes.text("carve")?,
+        batches: all(batches)?,
+        scratch: Scratch { thickness: scratch.worked("thickness")?, key: scratch.worked("key")?, waste: waste(scratch.group("waste")?)? },
+        textures: all(textures)?,
+        surfaces: all(g.map("surfaces").iter().map(|(code, s)| surface::make(code, s)))?,
+        calendar,
+        written_by: g.text("written_by"),
+        approved_by: g.text("approved_by"),
+        accepts: g.accepts(),
+        editions,
+    })
+}
