@@ -27,10 +27,12 @@ pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use fence::{ASKED, PARTS};
 pub use numbers::{Typed, typed_in, typed_numbers};
 pub use render::{Options, Prepared, render};
-pub use steps::{Step, block_digests, slots, steps};
+pub use steps::{Step, block_digests, numbered, slots, steps};
 #[cfg(test)]
 mod numbers_tests;
 #[cfg(test)]
 mod render_tests;
+#[cfg(test)]
+mod torn_tests;
 #[cfg(test)]
 mod trial;
