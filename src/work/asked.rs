@@ -27,7 +27,9 @@ pub fn plug(blocks: &mut Vec<Block>, filled: &[Vec<Block>]) {
                 }
             }
             Block::Steps { items, .. } | Block::List { items } => items.iter_mut().for_each(|i| plug(i, filled)),
-            Block::Quote { blocks, .. } | Block::Key { blocks } | Block::Stop { blocks, .. } | Block::Strip { blocks } => plug(blocks, filled),
+            Block::Quote { blocks, .. } | Block::Key { blocks } | Block::Stop { blocks, .. } | Block::Strip { blocks } => {
+                plug(blocks, filled)
+            }
             _ => {}
         }
         out.push(block);
@@ -96,13 +98,7 @@ fn cautions<'a>(
     };
     let items = names.iter().filter_map(|n| job.cautions.iter().find(|c| c.id == *n)).filter_map(|caution| {
         let edition = edition(&caution.editions, voice.lang)?;
-        let text = Piece {
-            editions: &caution.editions,
-            edition,
-            role: Role::Caution(caution),
-            subject: piece.subject,
-            reads: piece.reads,
-        };
+        let text = Piece { editions: &caution.editions, edition, role: Role::Caution(caution), subject: piece.subject, reads: piece.reads };
         let blocks = composer.piece(&text, voice.lang, values, seen);
         Some(payload::Caution { word: edition.title.text.clone(), blocks })
     });
