@@ -64,7 +64,7 @@ def read(image: Image.Image, box: tuple[float, float, float, float]) -> str:
     # The reader wants letters some 60 px tall on an even ground.
     if line.height > 120:
         line = line.resize((round(line.width * 120 / line.height), 120), Image.Resampling.LANCZOS)
-    line = ImageOps.expand(line, 30, fill=max(line.get_flattened_data()))
+    line = ImageOps.expand(line, 30, fill=line.getextrema()[1])
     with tempfile.NamedTemporaryFile(suffix=".png") as file:
         line.save(file.name)
         words = ["tesseract", file.name, "-", "--psm", "7", "-l", "eng"]

@@ -7,6 +7,7 @@ import re
 import subprocess
 from dataclasses import dataclass
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -65,9 +66,10 @@ def shown(text: str, page: str, alone: bool = False) -> bool:
         parts = [re.escape(part) for part in word.split("/")] if FRACTION.fullmatch(word) else [re.escape(word)]
         words.append(r"\s*[/\u2044]\s*".join(parts))
     pattern = words[0]
-    for before, word in zip(plain(text).split(" "), words[1:]):
-        joined = re.search(r"\d$", before) and re.match(r"\d", word.replace("\\", "")) and "/" not in word
-        pattern += (r"\s+" if joined else r"\s*") + word
+    for before, word in pairwise(words):
+        # Two numbers side by side must stay apart; a whole number and its stacked fraction may not.
+        apart = before[-1].isdigit() and word[0].isdigit() and "/" not in word
+        pattern += (r"\s+" if apart else r"\s*") + word
     before, after = (MORE_BEFORE, MORE_AFTER) if alone else ("", "")
     return re.search(rf"(?<![\w/.,]){before}{pattern}(?![\w/])(?![.,]\d){after}", page) is not None
 
@@ -86,13 +88,13 @@ class Glyph:
 
 @cache
 def glyphs(pdf: Path) -> list[list[Glyph]]:
-    """Every visible letter of every page in the order it was drawn, spaces left out."""
+    """Every visible letter of every page in the order it was drawn, spaces left out, ligatures taken apart."""
     with pdfplumber.open(pdf) as opened:
         return [
             [
-                Glyph(c["text"], c["size"] if c["upright"] else c["width"], c["x0"], c["top"], c["x1"], c["bottom"])
+                Glyph(letter, c["size"] if c["upright"] else c["width"], c["x0"], c["top"], c["x1"], c["bottom"])
                 for c in page.chars
-                if plain(c["text"])
+                for letter in plain(c["text"]).replace(" ", "")
             ]
             for page in opened.pages
         ]
@@ -101,7 +103,5 @@ def glyphs(pdf: Path) -> list[list[Glyph]]:
 def runs(page: list[Glyph], text: str) -> list[list[Glyph]]:
     """Everywhere a text is drawn as one run of letters, whatever its spaces."""
     stream = "".join(g.letter for g in page)
-    if len(stream) != len(page):
-        raise ValueError("a glyph stands for several letters; positions would be wrong")
     wanted = re.escape(plain(text).replace(" ", ""))
     return [page[m.start() : m.end()] for m in re.finditer(wanted, stream)]

@@ -56,7 +56,9 @@ def foreign(symbols: str, known: list[str]) -> str:
     for symbol in sorted(set(known), key=len, reverse=True):
         symbols = re.sub(rf"(?<![\w./-]){re.escape(symbol)}(?![\w./-])", " ", symbols)
     words = re.sub(r"[\s(),]+|[+−×÷^](?=\s|\(|$)", " ", symbols).split()
-    return " ".join(w for w in words if w not in FUNCTIONS | BINARY and w not in ("pi", "-") and not re.fullmatch(r"-?\d+(\.\d+)?(/\d+)?", w))
+    return " ".join(
+        w for w in words if w not in FUNCTIONS | BINARY and w not in ("pi", "-") and not re.fullmatch(r"-?\d+(\.\d+)?(/\d+)?", w)
+    )
 
 
 def symbols(bench: Bench) -> Result:

@@ -85,7 +85,9 @@ def values_shown(bench: Bench) -> Result:
             else:
                 page = whole
             if not shown(value["text"], page):
-                faults.append(f"{pdf.name} {value['face']}: {plain(value['text'])!r} ({value.get('figure') or value.get('slot')}) is not there")
+                faults.append(
+                    f"{pdf.name} {value['face']}: {plain(value['text'])!r} ({value.get('figure') or value.get('slot')}) is not there"
+                )
     return Result(f"{count} texts", faults if count else ["no document has any printed value"])
 
 
@@ -119,7 +121,7 @@ def accessible(bench: Bench) -> Result:
         with pikepdf.open(pdf) as opened:
             said = {
                 "PDF/UA part 1": opened.open_metadata().get("pdfuaid:part") == "1",
-                "tags": bool(opened.Root.get("/MarkInfo", {}).get("/Marked", False)) and "/StructTreeRoot" in opened.Root,
+                "tags": "/MarkInfo" in opened.Root and bool(opened.Root.MarkInfo.Marked) and "/StructTreeRoot" in opened.Root,
                 "a language": bool(str(opened.Root.get("/Lang", ""))),
                 "a title": bool(opened.open_metadata().get("dc:title")),
             }
@@ -161,7 +163,9 @@ def small_fractions(page: list[Glyph], least: float) -> list[str]:
     """Fractions with a digit below a size."""
     stream = "".join(g.letter for g in page)
     found = [(m.group(0), [g for g in page[m.start() : m.end()] if g.letter.isdigit()]) for m in FRACTION.finditer(stream)]
-    return [f"{text} at {min(g.size for g in digits):.1f} pt" for text, digits in found if min(g.size for g in digits) < least - SLACK]
+    return [
+        f"{text} at {min(g.size for g in digits):.1f} pt" for text, digits in found if min(g.size for g in digits) < least - SLACK
+    ]
 
 
 def key_size(page: list[Glyph], text: str) -> float:
@@ -184,7 +188,11 @@ def type_sizes(bench: Bench) -> Result:
             count += len(words(body))
             faults += [f"{face}: {fault}" for fault in small_words(body, least)]
             faults += [f"{face}: fraction {fault}" for fault in small_fractions(body, least_digit)]
-            starts = [v["text"] for v in values["values"] if v["face"] == face and v["figure"].endswith("start_water") and v["ask"] == "own"]
+            starts = [
+                v["text"]
+                for v in values["values"]
+                if v["face"] == face and v["figure"].endswith("start_water") and v["ask"] == "own"
+            ]
             if has_key and not starts:
                 faults.append(f"{face}: a key box and no start water")
             if has_key and starts and (size := key_size(body, starts[0])) < least_key - SLACK:

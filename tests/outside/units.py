@@ -39,7 +39,7 @@ def product(text: str) -> Fraction:
 
 def table(bench: Bench) -> Result:
     """Factor and zero of every row."""
-    registry = UnitRegistry(non_int_type=Fraction)
+    registry: UnitRegistry = UnitRegistry(non_int_type=Fraction)
     source = (bench.root / "src" / "quantity" / "units.rs").read_text(encoding="utf-8")
     body = source[source.index("const ROWS") : source.index("\n];")]
     rows, faults = ROW.findall(body), []
