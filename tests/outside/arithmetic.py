@@ -127,5 +127,5 @@ def evaluate(text: str) -> Number:
 def agrees(a: Number, b: Number) -> bool:
     """Equal within one in the sixth significant digit of the second."""
     if b == 0:
-        return abs(a) <= STANDS
+        return abs(float(a)) <= STANDS
     return abs(float(a) - float(b)) <= 10.0 ** (math.floor(math.log10(abs(float(b)))) - 5)

@@ -64,7 +64,8 @@ def read(image: Image.Image, box: tuple[float, float, float, float]) -> str:
     # The reader wants letters some 60 px tall on an even ground.
     if line.height > 120:
         line = line.resize((round(line.width * 120 / line.height), 120), Image.Resampling.LANCZOS)
-    line = ImageOps.expand(line, 30, fill=line.getextrema()[1])
+    ground = max(grey for grey, count in enumerate(line.histogram()) if count)
+    line = ImageOps.expand(line, 30, fill=ground)
     with tempfile.NamedTemporaryFile(suffix=".png") as file:
         line.save(file.name)
         words = ["tesseract", file.name, "-", "--psm", "7", "-l", "eng"]
