@@ -1,6 +1,53 @@
 //! What a problem is and how it is drawn. No trade words here.
 
+mod count;
+mod json;
+mod plain;
+mod short;
+
+pub use count::count;
+pub use json::json;
+pub use plain::{Colour, plain};
+pub use short::short;
+
 use crate::source::Span;
+
+/// Path and text of a file of the run by its number: what a drawing needs to show the author's lines.
+pub type Lines<'a> = dyn Fn(u32) -> Option<(&'a str, &'a str)> + 'a;
+
+impl Severity {
+    /// Every severity, worst first.
+    pub const ALL: [Severity; 4] = [Severity::Stop, Severity::Hold, Severity::Warn, Severity::Note];
+
+    /// The word on screen and on paper.
+    pub fn word(self) -> &'static str {
+        match self {
+            Severity::Stop => "STOP",
+            Severity::Hold => "HOLD",
+            Severity::Warn => "WARN",
+            Severity::Note => "NOTE",
+        }
+    }
+}
+
+/// Line and column, both from 1, of a byte of a text; columns count characters and skip a byte order mark.
+fn place(text: &str, offset: u32) -> (usize, usize) {
+    let before = text.get(..floor(text, offset)).unwrap_or("");
+    let line = before.bytes().filter(|b| *b == b'\n').count() + 1;
+    let start = before.rfind('\n').map_or(0, |i| i + 1);
+    (line, before.get(start..).unwrap_or("").chars().filter(|c| *c != BOM).count() + 1)
+}
+
+/// The nearest byte at or before `offset` that begins a character of the text.
+fn floor(text: &str, offset: u32) -> usize {
+    let mut at = (offset as usize).min(text.len());
+    while !text.is_char_boundary(at) {
+        at -= 1;
+    }
+    at
+}
+
+const BOM: char = '\u{feff}';
 
 /// How bad a finding is, worst first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]

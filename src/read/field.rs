@@ -121,7 +121,7 @@ impl Field {
     pub fn limits_said(&self) -> String {
         match self.limits {
             Limits::Any => String::new(),
-            Limits::Over(low, high) => format!("more than {low}, at most {high}"),
+            Limits::Over(low, high) => format!("more than {low} and at most {high}"),
             Limits::From(low, high) => format!("from {low} to {high}"),
         }
     }

@@ -12,13 +12,16 @@ mod group;
 mod handbook;
 mod kinds;
 mod letter;
+mod manual;
 mod mix;
 mod near;
 mod paper;
 mod procedure;
 mod reader;
 mod refs;
+mod schema;
 mod site;
+mod starters;
 mod surface;
 mod value;
 mod yaml;
@@ -29,6 +32,9 @@ use crate::source::Folder;
 
 use doc::Doc;
 pub use kinds::{FORMAT, KINDS, KindOf};
+pub use manual::manual;
+pub use schema::schema;
+pub use starters::starters;
 
 /// Reads every file of a job folder. A file that cannot be read well enough to compute from is missing from
 /// the job, and the findings say why.
@@ -136,6 +142,9 @@ fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
     }
     kept
 }
+
+#[cfg(test)]
+mod screens;
 
 #[cfg(test)]
 mod tests {

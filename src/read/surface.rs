@@ -40,7 +40,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("what", Want::Words, "fireplace wall", "what it is"),
     Field::new("shape", Want::Choice(&["rectangle", "gable", "hearth", "column", "half column"]), "rectangle", "its shape"),
     length("width", "22 ft", "width of the wall").when("shape", FLAT),
-    length("height", "9 ft", "height").when("shape", &["rectangle", "column", "half column"]),
+    length("height", "9 ft", "height of the wall or the columns").when("shape", &["rectangle", "column", "half column"]),
     length("eave", "9 ft", "height at the eave").when("shape", &["gable"]),
     length("rise", "5 ft 6 in", "rise of the gable above the eave").when("shape", &["gable"]),
     Field::new("front", Want::Group(FRONT), "", "front of the hearth").when("shape", HEARTH),

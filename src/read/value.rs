@@ -166,11 +166,15 @@ impl Reader<'_> {
             Ordering::Greater => false,
         });
         let above = end(high).is_some_and(|h: Num| q.si.compare(&h) == Ordering::Greater);
-        if !below && !above {
-            return Some(());
-        }
-        let title = format!("`{}` is {}, {} is wanted", field.name, scalar.text, field.limits_said());
-        self.stop("value-out-of-range", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));
+        let limit = match (below, above, open) {
+            (false, false, _) => return Some(()),
+            (true, _, true) => format!("not more than {low}"),
+            (true, _, false) => format!("under {low}"),
+            _ => format!("over {high}"),
+        };
+        let title = format!("`{}` is {}, {limit}", field.name, scalar.text);
+        let help = format!("write {}, such as `{}`", field.limits_said(), field.example);
+        self.stop("value-out-of-range", title, scalar.at, field.meaning, help);
         None
     }
 

@@ -1,0 +1,34 @@
+//! Findings as JSON, for other programs. `format` is raised when a key changes its meaning or goes.
+
+use serde_json::{Value, json};
+
+use super::{Finding, Lines, place};
+use crate::source::Span;
+
+fn at(span: Span, label: &str, lines: &Lines<'_>) -> Value {
+    let Some((path, text)) = lines(span.file) else { return Value::Null };
+    let (line, column) = place(text, span.start);
+    let (end_line, end_column) = place(text, span.end);
+    json!({
+        "path": path, "line": line, "column": column, "end": {"line": end_line, "column": end_column},
+        "bytes": [span.start, span.end], "label": label,
+    })
+}
+
+/// `{"format": 1, "findings": […]}`; lines and columns from 1, columns in characters, `end` after the last one.
+pub fn json(findings: &[Finding], lines: &Lines<'_>) -> Value {
+    let one = |f: &Finding| {
+        json!({
+            "name": f.name,
+            "severity": f.severity.word(),
+            "title": f.title,
+            "at": f.at.as_ref().map_or(Value::Null, |(s, l)| at(*s, l, lines)),
+            "related": f.related.iter().map(|(s, l)| at(*s, l, lines)).collect::<Vec<_>>(),
+            "derived": f.derived,
+            "source": f.source,
+            "help": f.help,
+            "figures": f.figures,
+        })
+    };
+    json!({"format": 1, "findings": findings.iter().map(one).collect::<Vec<_>>()})
+}

@@ -1,0 +1,218 @@
+//! Starter files for a new job folder: front matter from the field tables, every key with its meaning beside
+//! it; cards, cautions and procedures as the demo has them.
+
+use std::fmt::Write;
+
+use super::field::{Field, Need, Want};
+use super::kinds::{FORMAT, of_word};
+
+/// Values that differ from the examples of the tables, by key path. A path that ends in `*` names an entry.
+type Values = &'static [(&'static str, &'static str)];
+
+macro_rules! texts {
+    ($($path:literal),* $(,)?) => {
+        &[$(($path, include_str!(concat!("../../content/", $path)))),*]
+    };
+}
+
+/// Files that serve any job as they are.
+static WHOLE: &[(&str, &str)] = texts![
+    "cards/batch-log.md",
+    "cards/half-load.es.md",
+    "cards/half-load.md",
+    "cards/ladder.es.md",
+    "cards/ladder.md",
+    "cards/mud.es.md",
+    "cards/mud.md",
+    "cards/pocket.es.md",
+    "cards/pocket.md",
+    "cautions/dust.es.md",
+    "cautions/dust.md",
+    "cautions/electric.es.md",
+    "cautions/electric.md",
+    "cautions/eyes.es.md",
+    "cautions/eyes.md",
+    "cautions/fire.es.md",
+    "cautions/fire.md",
+    "cautions/heat.es.md",
+    "cautions/heat.md",
+    "cautions/lifting.es.md",
+    "cautions/lifting.md",
+    "cautions/old-base.es.md",
+    "cautions/old-base.md",
+    "cautions/overhead.es.md",
+    "cautions/overhead.md",
+    "cautions/paddle.es.md",
+    "cautions/paddle.md",
+    "cautions/scaffold-and-falls.es.md",
+    "cautions/scaffold-and-falls.md",
+    "cautions/skin.es.md",
+    "cautions/skin.md",
+    "cautions/solvent.es.md",
+    "cautions/solvent.md",
+    "cautions/weight.es.md",
+    "cautions/weight.md",
+    "chapters/in-force.es.md",
+    "chapters/in-force.md",
+    "chapters/safety.es.md",
+    "chapters/safety.md",
+    "chapters/water.es.md",
+    "chapters/water.md",
+    "chapters/worksheets.es.md",
+    "chapters/worksheets.md",
+    "glossary.es.md",
+    "glossary.md",
+    "procedures/mix-carve.es.md",
+    "procedures/mix-carve.md",
+    "procedures/mix-scratch.es.md",
+    "procedures/mix-scratch.md",
+    "procedures/set-up-mixing-station.es.md",
+    "procedures/set-up-mixing-station.md",
+];
+
+/// File, kind, values, English body, Spanish title and body.
+type Made = (&'static str, &'static str, Values, &'static str, &'static str, &'static str);
+
+const NUMBERS: &str = "Every number above is an example. Put in those of your own mix sheet before anyone mixes.\n";
+const NUMBERS_ES: &str = "Cada número del original es un ejemplo. Ponga los de su hoja de mezcla antes de que alguien mezcle.\n";
+
+static MADE: &[Made] = &[
+    ("company", "company", &[], "Who decides what, in your words.\n", "", "Quién decide qué, en sus palabras.\n"),
+    ("mixes/carve-24", "mix", &[("mortar.class", "bagged Type S mortar, sand in it")], NUMBERS, "", NUMBERS_ES),
+    (
+        "mixes/scratch-15",
+        "mix",
+        &[
+            ("name", "SCRATCH-15"),
+            ("coat", "scratch"),
+            ("additive.bag", "15 lb"),
+            ("mortar.bag", "70 lb"),
+            ("mortar_to_additive", "14:3 by mass"),
+            ("air", "7 %"),
+            ("water.start", "1 gal 1 qt"),
+            ("water.least", "1 gal 1 pt"),
+            ("water.limit", "1 gal 1 qt 1 pt 1 cup"),
+            ("open_time", "60 min at 70 °F"),
+            ("thickness", "3/8 in to 1/2 in"),
+            ("lift", "1/2 in"),
+            ("rake", "rough"),
+            ("recoat", "48 h"),
+        ],
+        NUMBERS,
+        "",
+        NUMBERS_ES,
+    ),
+    (
+        "sites/example",
+        "site",
+        &[("crew", "[LEAD]")],
+        "What this site is, and what can hurt here.\n\n```elevation surface=EX-1\n```\n",
+        "",
+        "Qué es esta obra, y qué puede lastimar aquí.\n\n```elevation surface=EX-1\n```\n",
+    ),
+    (
+        "handbook",
+        "handbook",
+        &[(
+            "chapters",
+            "\n  - {id: who, title: Who decides what, title_es: Quién decide qué, thumb: WHO, from: [company.md]}\
+             \n  - {id: safety, title: Safety, title_es: Seguridad, thumb: SAFETY, from: [chapters/safety.md, cautions]}\
+             \n  - {id: mixes, title: The mixes, title_es: Las mezclas, thumb: MIXES, from: [mixes, procedures/mix-scratch.md, procedures/mix-carve.md]}\
+             \n  - {id: water, title: Water, title_es: El agua, thumb: WATER, from: [chapters/water.md]}\
+             \n  - {id: site, title: This job, title_es: Esta obra, thumb: SITE, from: [sites/example.md, takeoff]}\
+             \n  - {id: worksheet, title: Worksheets, title_es: Hojas de cálculo, thumb: FIGURES, from: [worksheet]}\
+             \n  - {id: words, title: Words we use, title_es: Las palabras que usamos, thumb: WORDS, from: [glossary.md]}\
+             \n  - {id: in-force, title: Cards in force, title_es: Tarjetas vigentes, thumb: CARDS, from: [chapters/in-force.md, in force]}",
+        )],
+        "For the crew of {{ site.name }}. Good until {{ site.good_until }}.\n",
+        "Manual de la cuadrilla",
+        "Para la cuadrilla de {{ site.name }}. Válido hasta {{ site.good_until }}.\n",
+    ),
+];
+
+/// Path and text of every file of a new job folder, sorted by path.
+pub fn starters() -> Vec<(String, String)> {
+    let mut files: Vec<(String, String)> = WHOLE.iter().map(|(p, t)| ((*p).to_owned(), (*t).to_owned())).collect();
+    for (path, kind, values, body, title, twin) in MADE {
+        let Some(kind) = of_word(kind) else { continue };
+        let mut front = format!("---\n# {}\nhodbook: {FORMAT}\nkind: {}\n", kind.meaning, kind.kind);
+        write(&mut front, kind.fields, values, "", "");
+        files.push((format!("{path}.md"), format!("{front}---\n{body}")));
+        let title = kind.title.map_or(String::new(), |key| format!("{key}: {title}\n"));
+        let front = format!("---\nhodbook: {FORMAT}\nkind: {}\nlanguage: es\n{title}follows: []\n---\n", kind.kind);
+        files.push((format!("{path}.es.md"), format!("{front}{twin}")));
+    }
+    files.sort();
+    files
+}
+
+/// Writes keys with their meaning; a key that may be left out stands as a comment.
+fn write(out: &mut String, fields: &[Field], values: Values, path: &str, indent: &str) {
+    let given = |field: &Field| {
+        let key = if path.is_empty() { field.name.to_owned() } else { format!("{path}.{}", field.name) };
+        values.iter().find(|(k, _)| *k == key).map(|(_, v)| *v)
+    };
+    let value_of = |key: &str| fields.iter().find(|f| f.name == key).map_or("", |f| given(f).unwrap_or(f.example));
+    for field in fields {
+        let said = given(field);
+        let wanted = match field.need {
+            Need::Always => true,
+            Need::Free => said.is_some(),
+            Need::When(key, of) => of.contains(&value_of(key)),
+        };
+        let choices = match field.want {
+            Want::Choice(words) if words.len() < 8 => format!(" ({})", words.join(", ")),
+            _ => String::new(),
+        };
+        let meaning = format!("{}{choices}", field.meaning);
+        if !wanted {
+            if matches!(field.need, Need::Free) {
+                let _ = writeln!(out, "{indent}# {}   # {meaning}", super::reader::example(field));
+            }
+            continue;
+        }
+        let deeper = format!("{indent}  ");
+        let below = if path.is_empty() { field.name.to_owned() } else { format!("{path}.{}", field.name) };
+        match (field.want, said) {
+            (Want::Group(inner), None) => {
+                let _ = writeln!(out, "{indent}{}: # {meaning}", field.name);
+                write(out, inner, values, &below, &deeper);
+            }
+            (Want::Map(name, inner), None) => {
+                let _ = writeln!(out, "{indent}{}: # {meaning}\n{deeper}{name}:", field.name);
+                write(out, inner, values, &format!("{below}.{name}"), &format!("{deeper}  "));
+            }
+            (Want::List(inner), None) => {
+                let _ = writeln!(out, "{indent}{}: # {meaning}", field.name);
+                let mut item = String::new();
+                write(&mut item, inner, values, &below, &format!("{deeper}  "));
+                // The first key stands behind the dash.
+                let _ = write!(out, "{deeper}- {}", item.trim_start());
+            }
+            (_, Some(list)) if list.starts_with('\n') => {
+                let _ = writeln!(out, "{indent}{}: # {meaning}{list}", field.name);
+            }
+            (Want::Ratio, value) => {
+                let _ = writeln!(out, "{indent}{}: \"{}\" # {meaning}", field.name, value.unwrap_or(field.example));
+            }
+            (_, value) => {
+                let _ = writeln!(out, "{indent}{}: {} # {meaning}", field.name, value.unwrap_or(field.example));
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::Folder;
+
+    #[test]
+    fn a_new_folder_reads_back_without_a_finding() {
+        let folder = Folder::of(starters());
+        let (job, findings) = super::super::job(&folder);
+        let seen: Vec<String> = findings.iter().map(|f| crate::finding::short(f, &|n| folder.lines(n))).collect();
+        assert_eq!(seen, Vec::<String>::new());
+        assert_eq!((job.sites.len(), job.mixes.len(), job.cards.len()), (1, 2, 5));
+    }
+}
