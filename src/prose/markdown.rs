@@ -1,92 +1,19 @@
-//! Markdown with placeholders → blocks, values put back, every piece with its place in the file.
+//! Markdown with placeholders → blocks, every piece with its place in the file.
 
 use std::collections::VecDeque;
 use std::ops::Range;
 
-use pulldown_cmark::{Alignment, BlockQuoteKind, CodeBlockKind, Event, Options, Parser, Tag};
+use pulldown_cmark::{Alignment, BlockQuoteKind, Event, Options, Parser, Tag};
 
 use crate::finding::{Finding, Severity};
-use crate::job::Body;
-use crate::quantity::parse;
-use crate::quantity::show::JOIN;
 use crate::source::Span;
-use crate::tally::{Ask, Scope, Slot, Tally, Voice};
 
-use super::block::{Block, BlockKind, Doc, Inline, Use};
-use super::near;
+use super::block::{Block, BlockKind, Doc, Inline};
+use super::fill::{Print, push_text};
 use super::offsets::Offsets;
-use super::render::{HOLDER, ask};
-
-/// Fences that hold Markdown.
-pub const PARTS: &[&str] = &["key", "stop", "strip"];
-
-/// Fences that ask for a drawing or table, with the arguments each knows.
-pub const ASKED: &[(&str, &[&str])] = &[
-    ("cautions", &[]),
-    ("ladder", &["mix"]),
-    ("batch-log", &["rows"]),
-    ("elevation", &["surface"]),
-    ("takeoff", &["surface"]),
-    ("worksheet", &["figure"]),
-    ("in-force", &[]),
-];
 
 /// Lists, quotes and emphasis within each other; nobody means more.
-const MOST_DEEP: usize = 24;
-
-/// What a placeholder stands for.
-#[derive(Clone, Debug)]
-pub(super) struct Out {
-    at: Span,
-    what: What,
-}
-
-#[derive(Clone, Debug)]
-enum What {
-    Figure { id: String, ask: Ask, bags: bool },
-    Text(String),
-    Fixed { text: String, because: String },
-    Problem { name: &'static str, title: String, help: String },
-}
-
-impl Out {
-    /// Reads the fields of a slot's mark. `first` is the first word of the slot, `typed` says whether it holds a number.
-    pub fn read(fields: &[&str], at: Span, first: &str, typed: bool) -> Out {
-        let field = |i: usize| fields.get(i).copied().unwrap_or("").to_owned();
-        let problem = |name, title: String, help: &str| What::Problem { name, title, help: help.to_owned() };
-        let what = match (field(0).as_str(), field(1).as_str()) {
-            ("figure", _) => What::Figure { id: field(1), ask: ask(&field(2)), bags: field(3) == "yes" },
-            ("text", _) => What::Text(field(1)),
-            ("fixed", _) => What::Fixed { text: field(1), because: field(2) },
-            ("number", _) if !typed => What::Text(field(1)),
-            ("number", n) => {
-                let help = "link it to a figure, or declare `fixed(\"15 min\", because=\"…\")`";
-                problem("slot-number", format!("a slot prints the bare number {n}"), help)
-            }
-            (_, "clash") => {
-                let title = format!("one slot asks for `{}` and for `{}`", field(2), field(3));
-                problem("filters-clash", title, "keep one of them, or write two slots")
-            }
-            (_, "no-figure") => {
-                let title = format!("`{}` chooses how a figure is printed, and `{first}` is none", field(2));
-                problem("filter-without-figure", title, "take the filter away")
-            }
-            (_, "inside") => problem("slot-inside", "a slot prints the inside of a figure".to_owned(), "print the figure itself"),
-            _ => problem("slot-group", format!("`{first}` is a group or list, not one value"), "go on to a name inside it, or loop over it"),
-        };
-        Out { at, what }
-    }
-}
-
-/// What a document is printed from.
-pub(super) struct Print<'a> {
-    pub body: &'a Body,
-    pub scope: &'a Scope,
-    pub tally: &'a Tally,
-    pub voice: Voice,
-    pub outs: &'a [Out],
-}
-
+pub(super) const MOST_DEEP: usize = 24;
 /// Parses the Markdown of a whole body. `boxes` is how many write-in boxes stand before it.
 pub(super) fn parse(print: &Print, text: &str, offsets: &Offsets, boxes: u32) -> (Doc, Vec<Finding>) {
     let mut state = State { print, doc: Doc::default(), found: Vec::new(), boxes, deep: 0 };
@@ -95,29 +22,29 @@ pub(super) fn parse(print: &Print, text: &str, offsets: &Offsets, boxes: u32) ->
     (state.doc, state.found)
 }
 
-struct State<'a> {
-    print: &'a Print<'a>,
-    doc: Doc,
-    found: Vec<Finding>,
-    boxes: u32,
-    deep: usize,
+pub(super) struct State<'a> {
+    pub(super) print: &'a Print<'a>,
+    pub(super) doc: Doc,
+    pub(super) found: Vec<Finding>,
+    pub(super) boxes: u32,
+    pub(super) deep: usize,
 }
 
 /// The events of one text still to be read.
-struct Feed<'t> {
-    events: VecDeque<(Event<'t>, Range<usize>)>,
-    text: &'t str,
-    offsets: &'t Offsets,
+pub(super) struct Feed<'t> {
+    pub(super) events: VecDeque<(Event<'t>, Range<usize>)>,
+    pub(super) text: &'t str,
+    pub(super) offsets: &'t Offsets,
     /// Set when a task marker was read; taken by the list item that holds it.
-    task: bool,
+    pub(super) task: bool,
 }
 
 impl Feed<'_> {
-    fn at_end(&self) -> bool {
+    pub(super) fn at_end(&self) -> bool {
         matches!(self.events.front(), None | Some((Event::End(_), _)))
     }
 
-    fn span(&self, at: &Range<usize>) -> Span {
+    pub(super) fn span(&self, at: &Range<usize>) -> Span {
         // Blocks of a list end after their line's end: the place shown is of the words.
         let run = self.text.get(at.clone()).unwrap_or("");
         self.offsets.span(&(at.start..at.start + run.trim_end().len()))
@@ -129,7 +56,7 @@ fn options() -> Options {
 }
 
 impl State<'_> {
-    fn body(&mut self, text: &str, offsets: &Offsets) -> Vec<Block> {
+    pub(super) fn body(&mut self, text: &str, offsets: &Offsets) -> Vec<Block> {
         let events = Parser::new_ext(text, options()).into_offset_iter().collect();
         let mut feed = Feed { events, text, offsets, task: false };
         let mut blocks = Vec::new();
@@ -331,70 +258,6 @@ impl State<'_> {
         BlockKind::Table(sides.collect(), head, rows)
     }
 
-    /// A fence by its word; `None` when it is a finding.
-    fn fence(&mut self, kind: &CodeBlockKind, at: &Range<usize>, place: Span, feed: &mut Feed) -> Option<BlockKind> {
-        let mut inner = String::new();
-        let mut map = Offsets::new(self.print.body.file);
-        while !feed.at_end() {
-            let Some((event, r)) = feed.events.pop_front() else { break };
-            if let Event::Text(t) = event {
-                map.part(feed.offsets, r.start..r.start + t.len().min(r.len()));
-                inner.push_str(&t);
-                // An end of line that Markdown folded still has to take up its byte in the map.
-                let short = t.len().saturating_sub(r.len());
-                if short > 0 {
-                    let end = usize::try_from(feed.offsets.span(&r).end).unwrap_or(0);
-                    map.slot(short, end..end);
-                }
-            }
-        }
-        let info = match kind {
-            CodeBlockKind::Fenced(info) => self.plain(info),
-            CodeBlockKind::Indented => String::new(),
-        };
-        let mut words = info.split_whitespace();
-        let Some(word) = words.next() else { return Some(BlockKind::Code(self.plain(&inner))) };
-        if let Some(part) = PARTS.iter().find(|p| **p == word) {
-            if let Some(extra) = words.next() {
-                self.fence_word(feed, at, extra, format!("`{part}` takes no arguments"), "fence-argument", "write its text on the lines below");
-            }
-            self.deep += 1;
-            let blocks = if self.deep > MOST_DEEP { Vec::new() } else { self.body(&inner, &map) };
-            self.deep -= 1;
-            return Some(BlockKind::Part(part, blocks));
-        }
-        let Some((_, keys)) = ASKED.iter().find(|(name, _)| *name == word) else {
-            let known: Vec<&str> = PARTS.iter().copied().chain(ASKED.iter().map(|(n, _)| *n)).collect();
-            let help = near::help(word, &known);
-            self.fence_word(feed, at, word, format!("no fence is called `{word}`"), "fence-unknown", &help);
-            return None;
-        };
-        let mut args = Vec::new();
-        for arg in words {
-            match arg.split_once('=') {
-                Some((key, value)) if keys.contains(&key) && !value.is_empty() => args.push((key.to_owned(), value.to_owned())),
-                _ => {
-                    let key = arg.split('=').next().unwrap_or(arg);
-                    let help = if keys.is_empty() { "it takes no arguments".to_owned() } else { format!("write `{}=…`", keys.join("=…` `")) };
-                    let title = format!("`{word}` has no argument `{key}`");
-                    self.fence_word(feed, at, arg, title, "fence-argument", &help);
-                }
-            }
-        }
-        if !inner.trim().is_empty() {
-            let help = "close the fence on the next line and write the text below it";
-            let title = format!("text inside `{word}`, which is filled from the tally");
-            self.found.push(Finding::new("fence-filled", Severity::Stop, title).at(place, "would not be printed").help(help));
-        }
-        Some(BlockKind::Asked(word.to_owned(), args))
-    }
-
-    fn fence_word(&mut self, feed: &Feed, at: &Range<usize>, word: &str, title: String, name: &'static str, help: &str) {
-        let line = feed.text.get(at.clone()).and_then(|t| t.lines().next()).unwrap_or("");
-        let here = line.find(word).map_or(at.start..at.start + line.len(), |i| at.start + i..at.start + i + word.len());
-        self.found.push(Finding::new(name, Severity::Stop, title).at(feed.offsets.span(&here), "here").help(help));
-    }
-
     /// Inlines up to the end of the element that is open, or up to the next block when `loose`.
     fn inlines(&mut self, feed: &mut Feed, loose: bool) -> (Vec<Inline>, u32) {
         self.deep += 1;
@@ -437,128 +300,6 @@ impl State<'_> {
         self.deep -= 1;
         (out, end)
     }
-
-    /// Text with its placeholders put back.
-    fn words(&mut self, text: &str, at: &Range<usize>, feed: &Feed, code: bool, out: &mut Vec<Inline>) {
-        // Code starts after its backticks; text with entities is not the file's text and keeps the place of the whole.
-        let source = feed.text.get(at.clone()).unwrap_or("");
-        let shift = if source == text { Some(0) } else { code.then(|| source.find(text)).flatten() };
-        let place = |a: usize, b: usize| match shift {
-            Some(s) => feed.offsets.span(&(at.start + s + a..at.start + s + b)),
-            None => feed.offsets.span(at),
-        };
-        let mut run = 0;
-        let put = |a: usize, b: usize, out: &mut Vec<Inline>| {
-            let words = text.get(a..b).unwrap_or("");
-            match (words.is_empty(), code) {
-                (true, _) => {}
-                (false, true) => out.push(Inline::Code(words.to_owned(), Some(place(a, b)))),
-                (false, false) => push_text(out, words.to_owned(), place(a, b)),
-            }
-        };
-        for (i, c) in text.char_indices() {
-            let Some(n) = holder(c) else { continue };
-            put(run, i, out);
-            run = i + c.len_utf8();
-            if let Some(inline) = self.filled(n) {
-                out.push(inline);
-            }
-        }
-        put(run, text.len(), out);
-    }
-
-    /// Text with placeholders replaced by what they print: code, link addresses, info words.
-    fn plain(&mut self, text: &str) -> String {
-        let mut out = String::new();
-        for c in text.chars() {
-            match holder(c).map(|n| self.filled(n)) {
-                None => out.push(c),
-                Some(Some(Inline::Text(t, _))) => out.push_str(&t),
-                Some(Some(Inline::Value(i) | Inline::Bags(.., i))) => {
-                    out.push_str(self.doc.values.get(i).map_or("", |u| u.value.text.as_str()));
-                }
-                Some(_) => {}
-            }
-        }
-        out
-    }
-
-    fn stop(&mut self, name: &'static str, title: String, at: Span, label: &str, help: &str) -> Option<Inline> {
-        self.found.push(Finding::new(name, Severity::Stop, title).at(at, label).help(help));
-        None
-    }
-
-    fn filled(&mut self, n: usize) -> Option<Inline> {
-        let print = self.print;
-        let out = print.outs.get(n)?;
-        let at = out.at;
-        match &out.what {
-            What::Problem { name, title, help } => self.stop(name, title.clone(), at, "this slot", help),
-            What::Text(text) => Some(Inline::Text(text.clone(), Some(at))),
-            What::Fixed { text, because } => {
-                if because.trim().is_empty() {
-                    let title = format!("`{text}` is fixed without a reason");
-                    return self.stop("fixed-without-reason", title, at, "a typed number", "say where it comes from: because=\"…\"");
-                }
-                match parse::read(text) {
-                    Ok(_) => Some(Inline::Text(text.trim().replace(' ', &JOIN.to_string()), Some(at))),
-                    Err(fault) => self.stop("fixed-unreadable", fault.what, at, "a typed number", &fault.help),
-                }
-            }
-            What::Figure { id, ask, bags } => {
-                let Some(value) = print.tally.say(id, *ask, print.voice) else {
-                    let title = format!("the figure `{id}` was not worked for {}", print.scope.subject);
-                    return self.stop("slot-unfilled", title, at, "prints nothing", "give what it is worked from, or take the slot away");
-                };
-                let index = self.doc.values.len();
-                if *bags {
-                    let counted = value.unit.is_some_and(|u| u.symbol() == "bag").then(|| value.number.clone()).flatten();
-                    let Some(number) = counted else {
-                        let title = format!("`bags` draws a count of bags, this prints `{}`", value.text);
-                        return self.stop("bags-of-what", title, at, "drawn here", "use it on mortar or additive");
-                    };
-                    let whole = number.floor();
-                    let half = whole < number;
-                    let count = u32::try_from(whole.numer()).unwrap_or(0);
-                    self.doc.values.push(Use { value, at });
-                    return Some(Inline::Bags(count, half, self.bag_label(id), index));
-                }
-                self.doc.values.push(Use { value, at });
-                Some(Inline::Value(index))
-            }
-        }
-    }
-
-    /// Mass of one bag of what a figure counts.
-    fn bag_label(&self, id: &str) -> String {
-        let last = id.rsplit('.').next().unwrap_or("");
-        let path = match last {
-            l if l.starts_with("mortar") => "mix.mortar_bag",
-            l if l.starts_with("additive") => "mix.additive_bag",
-            _ => return String::new(),
-        };
-        match self.print.scope.root.get(path) {
-            Some(Slot::Figure(id)) => self.print.tally.say(id, Ask::Own, self.print.voice).map(|v| v.text).unwrap_or_default(),
-            _ => String::new(),
-        }
-    }
-}
-
-fn holder(c: char) -> Option<usize> {
-    u32::from(c).checked_sub(HOLDER).filter(|n| *n < 0x1_0000).and_then(|n| usize::try_from(n).ok())
-}
-
-/// Adds text, joined to the text before it when both are the file's own characters side by side.
-fn push_text(out: &mut Vec<Inline>, words: String, at: Span) {
-    let copied = |text: &str, at: &Span| usize::try_from(at.end.saturating_sub(at.start)).is_ok_and(|n| n == text.len());
-    if let Some(Inline::Text(last, Some(place))) = out.last_mut() {
-        if place.end == at.start && copied(last, place) && copied(&words, &at) {
-            last.push_str(&words);
-            place.end = at.end;
-            return;
-        }
-    }
-    out.push(Inline::Text(words, Some(at)));
 }
 
 fn is_block(tag: &Tag) -> bool {
@@ -582,4 +323,3 @@ fn is_block(tag: &Tag) -> bool {
             | Tag::MetadataBlock(_)
     )
 }
-

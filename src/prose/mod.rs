@@ -1,13 +1,35 @@
-//! Markdown with slots
+//! Markdown with slots → a tree of blocks; every number typed in text.
+//!
+//! A body goes through four steps: [`tags`](self) finds the slots, Tera fills them with marks instead of
+//! text, the marks become an offset map, and CommonMark is parsed around opaque placeholders. So every
+//! piece of the tree knows its place in the author's file, and no value is ever read as Markdown.
+
 pub mod block;
+pub mod compare;
+pub mod numbers;
 pub mod render;
+pub mod steps;
+
+mod amount;
 mod check;
+mod fence;
+mod fill;
+mod flat;
 mod markdown;
 mod near;
 mod offsets;
 mod tags;
+mod tokens;
 mod values;
 mod word;
+
+pub use compare::{PHRASES, Phrase, Verdict, verdict};
+pub use fence::{ASKED, PARTS};
+pub use numbers::{Typed, typed_in, typed_numbers};
+pub use render::{Options, Prepared, render};
+pub use steps::{Step, block_digests, slots, steps};
+#[cfg(test)]
+mod numbers_tests;
 #[cfg(test)]
 mod render_tests;
 #[cfg(test)]

@@ -10,7 +10,8 @@ use crate::tally::{Scope, Slot, Tally, Voice};
 
 use super::block::Doc;
 use super::check;
-use super::markdown::{self, Out, Print};
+use super::fill::{Out, Print};
+use super::markdown;
 use super::offsets::{Offsets, span};
 use super::tags::{Piece, TagKind, TokKind, cut, slice};
 use super::values::{self, ASKS, OPEN, PART, SHUT};

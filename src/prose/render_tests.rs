@@ -162,8 +162,20 @@ fn fences_hold_markdown_even_inside_a_step() {
         assert_eq!(
             got[..14],
             [
-                "1.", "Water é", "(key", "4 gal 3 qt 1 pt", "never over 6 gal", "[1] today's start", "[2] initials", ")", "2.", "Go", "(stop", "6 gal",
-                "[3] more", ")"
+                "1.",
+                "Water é",
+                "(key",
+                "4 gal 3 qt 1 pt",
+                "never over 6 gal",
+                "[1] today's start",
+                "[2] initials",
+                ")",
+                "2.",
+                "Go",
+                "(stop",
+                "6 gal",
+                "[3] more",
+                ")"
             ]
         );
         assert_eq!(got[14..16], [r#"ask batch-log [("rows", "12")]"#, r#"ask elevation [("surface", "LF-1")]"#]);
@@ -175,7 +187,7 @@ fn fences_hold_markdown_even_inside_a_step() {
 
 #[test]
 fn filters_and_bags() {
-    let t = "{{ batch.mortar | bags }} {{ mix.mixing | long }} {{ mix.limit | both }} {{ mix.limit | metric }} {{ mix.limit | exact }} {{ mix.recoat | default(value=\"none\") }}";
+    let t = "{{ batch.mortar | bags }} {{ mix.mixing | long }} {{ mix.limit | both }} {{ mix.limit | metric }} {{ mix.limit | exact }} {{ mix.recoat }}";
     assert_eq!(lines(&good(t)), ["<3 x 80 lb> 4 minutes 2 gal (7.55 L) 7.55 L 2 gal 48 h"]);
     assert_eq!(lines(&good("{% set w = mix.limit %}{{ w | us }} {{ fixed(\"15 min\", because=\"sheet\") }}")), ["2 gal 15 min"]);
     assert_eq!(lines(&good("{{ mix.name | lower }}")), ["carve-24"]);
@@ -213,6 +225,7 @@ fn mistakes_are_told_at_the_authors_characters() {
         ("{{ mix.limit ~ \" all\" }}", "slot-joined", "mix.limit", ""),
         ("{{ mix.limit ", "tag-torn", "{{ mix.limit ", ""),
         ("{{ mix.limit | }}", "slot-syntax", "", ""),
+        ("{{ mix.nope | default(value=\"x\") }}", "filter-unknown", "default", ""),
         ("{{ }}", "slot-empty", "{{ }}", ""),
         ("{% if mix.limit %}x", "slot-syntax", "", ""),
         ("{% include \"x\" %}", "tag-unknown", "include", ""),
@@ -247,9 +260,10 @@ fn all_mistakes_come_at_once() {
 fn the_demo_renders() {
     let (scope, tally) = scope();
     for (path, body, voice) in demo() {
-        if let Err(found) = render(&body, &scope, &tally, voice, Options::default()) {
-            panic!("{}: {found:#?}", path.display());
-        }
+        let doc = render(&body, &scope, &tally, voice, Options::default()).unwrap_or_else(|f| panic!("{}: {f:#?}", path.display()));
+        let crlf = crate::job::Body { text: body.text.replace('\n', "\r\n"), ..body };
+        let twin = render(&crlf, &scope, &tally, voice, Options::default()).unwrap();
+        assert_eq!(lines(&doc), lines(&twin), "{}", path.display());
     }
 }
 
@@ -273,14 +287,89 @@ fn no_body_is_too_broken() {
         }
         for text in broken {
             tried += 1;
-            let _ = render(&crate::job::Body { text, ..whole.clone() }, &scope, &tally, voice, Options::default());
+            let torn = crate::job::Body { text, ..whole.clone() };
+            let (digests, slots) = (super::block_digests(&torn), super::slots(&torn));
+            assert!(
+                digests
+                    .iter()
+                    .map(|d| d.1)
+                    .chain(slots.iter().map(|s| s.2))
+                    .all(|s| s.end as usize <= torn.offset as usize + torn.text.len())
+            );
+            match render(&torn, &scope, &tally, voice, Options::default()) {
+                Ok(doc) => {
+                    let _ = (super::typed_numbers(&doc, &torn, voice.lang), super::steps(&doc));
+                }
+                Err(found) => found.iter().for_each(|f| {
+                    let (span, _) = f.at.as_ref().unwrap();
+                    let at = span.start as usize - torn.offset as usize..span.end as usize - torn.offset as usize;
+                    assert!(torn.text.get(at).is_some(), "{}: {f:?}", torn.text);
+                }),
+            }
         }
     }
-    for odd in ["{{", "}}", "{%", "{#", "{{{{}}}}", "{%-", "{{-}}", "{{--}}", "{%%}", "`\u{e9}{{\"\\", "> ".repeat(3000).as_str(), "*a ".repeat(3000).as_str()] {
+    for odd in [
+        "{{",
+        "}}",
+        "{%",
+        "{#",
+        "{{{{}}}}",
+        "{%-",
+        "{{-}}",
+        "{{--}}",
+        "{%%}",
+        "`\u{e9}{{\"\\",
+        "> ".repeat(3000).as_str(),
+        "*a ".repeat(3000).as_str(),
+    ] {
         let _ = render(&body(odd), &scope, &tally, ENGLISH, Options::default());
         tried += 1;
     }
     let nested = format!("{{{{ {}mix.limit{} }}}}", "(".repeat(500), ")".repeat(500));
     assert!(render(&body(&nested), &scope, &tally, ENGLISH, Options::default()).is_err());
     assert!(tried > 1000);
+}
+
+#[test]
+fn other_markdown_keeps_its_shape() {
+    let text = "## Heat {#heat}\n\n> [!WARNING]\n> Hot {{ mix.name }}\n\n> plain\n\n---\n\n- a\n  - b *c* [d](x#{{ site.code }})\n- [ ] e\n- f\n\n1. [ ] g\n\n&amp; `{{ mix.step }} x`\n\n<!-- mine {{ mix.step }} -->\n";
+    let doc = good(text);
+    let want = [
+        "h2 Heat",
+        "> Some(\"caution\")",
+        "Hot CARVE-24",
+        "> None",
+        "plain",
+        "---",
+        "-",
+        "a",
+        "-",
+        "b c d",
+        "[1] e",
+        "-",
+        "f",
+        "1.",
+        "[2] g",
+    ];
+    assert_eq!(lines(&doc)[..15], want);
+    assert!(matches!(&doc.blocks[0].kind, BlockKind::Heading(2, _, Some(id)) if id == "heat"));
+    assert_eq!(lines(&doc).last().map(String::as_str), Some("& 1 cup x"));
+    // What a comment of the author's holds is not printed, so it is no value of the page.
+    assert_eq!(doc.values.len(), 1);
+    places_hold(text, &doc);
+}
+
+#[test]
+fn a_missing_figure_is_told_once() {
+    let (mut scope, tally) = scope();
+    scope.root.put("gone", crate::tally::Slot::Figure("made/gone".to_owned()));
+    let text = "é {{ gone }}{% for s in site.surfaces %}{{ s.gone }}{% endfor %}";
+    let found = render(&body(text), &scope, &tally, ENGLISH, Options::default()).expect_err("gone");
+    assert_eq!(
+        found.iter().map(|f| (f.name, at(text, f))).collect::<Vec<_>>(),
+        [("slot-unknown", "s.gone".to_owned()), ("slot-unfilled", "{{ gone }}".to_owned())]
+    );
+    let test = "{% if gone is over(\"5 gal\") %}x{% endif %}";
+    let found = render(&body(test), &scope, &tally, ENGLISH, Options::default()).expect_err("gone");
+    assert_eq!(found.iter().map(|f| f.name).collect::<Vec<_>>(), ["slot-unfilled"]);
 }

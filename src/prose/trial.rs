@@ -99,7 +99,9 @@ pub(super) fn scope() -> (Scope, Tally) {
     }
     let half = groups.swap_remove("mix.half").unwrap();
     let mix = groups.get_mut("mix").unwrap();
-    for (name, t) in [("name", "CARVE-24"), ("rev", "C"), ("additive_name", "additive"), ("mortar_class", "bagged Type S mortar, sand in it")] {
+    for (name, t) in
+        [("name", "CARVE-24"), ("rev", "C"), ("additive_name", "additive"), ("mortar_class", "bagged Type S mortar, sand in it")]
+    {
         mix.put(name, text(t));
     }
     mix.put("half", half);

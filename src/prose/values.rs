@@ -17,19 +17,27 @@ pub(super) const PART: char = '\u{2}';
 pub(super) const SHUT: char = '\u{3}';
 
 /// Filters that choose how a figure is printed.
-pub(super) const ASKS: &[(&str, Ask)] = &[
-    ("second", Ask::Second),
-    ("metric", Ask::Metric),
-    ("us", Ask::Us),
-    ("both", Ask::Both),
-    ("exact", Ask::Exact),
-    ("long", Ask::Long),
-];
+pub(super) const ASKS: &[(&str, Ask)] =
+    &[("second", Ask::Second), ("metric", Ask::Metric), ("us", Ask::Us), ("both", Ask::Both), ("exact", Ask::Exact), ("long", Ask::Long)];
 
 /// Everything a slot may be filtered by.
 pub(super) const FILTERS: &[&str] = &[
-    "second", "metric", "us", "both", "exact", "long", "bags", "default", "upper", "lower", "capitalize", "title", "trim", "first", "last",
-    "length", "reverse",
+    "second",
+    "metric",
+    "us",
+    "both",
+    "exact",
+    "long",
+    "bags",
+    "upper",
+    "lower",
+    "capitalize",
+    "title",
+    "trim",
+    "first",
+    "last",
+    "length",
+    "reverse",
 ];
 
 /// Tests after `is`.
@@ -110,7 +118,8 @@ fn with(value: &Value, name: &'static str, text: &str) -> Value {
     Value::from(map)
 }
 
-/// Tera hands an undefined name on to a filter, so that `default` can work; ours want it known.
+/// Tera hands an undefined name on to a filter, for its own `default`. We have no `default`: it would print
+/// over a misspelt name.
 fn defined(value: &Value) -> TeraResult<()> {
     if value.is_undefined() { Err(Error::message("a name is not defined")) } else { Ok(()) }
 }
