@@ -1,4 +1,5 @@
 //! Hodbook.
+pub mod cli;
 pub mod finding;
 pub mod job;
 pub mod press;
@@ -11,3 +12,4 @@ pub mod source;
 pub mod tally;
 pub mod trade;
 pub mod words;
+pub mod work;

@@ -75,7 +75,8 @@ pub struct PressError {
 }
 
 impl PressError {
-    pub(super) fn plain(message: impl Into<String>) -> PressError {
+    /// A complaint without a place.
+    pub fn plain(message: impl Into<String>) -> PressError {
         PressError { file: String::new(), line: 0, column: 0, message: message.into(), hints: Vec::new() }
     }
 }

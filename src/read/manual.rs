@@ -55,10 +55,15 @@ fn below(out: &mut String, fields: &'static [Field], path: &str) {
             ),
             _ => continue,
         };
-        let _ = write!(out, "## `{title}`\n\n{}.\n\n{note}", field.meaning);
+        let _ = write!(out, "## `{title}`\n\n{}.\n\n{note}", capital(field.meaning));
         table(out, &inner.iter().collect::<Vec<_>>());
         below(out, inner, &title);
     }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn holds(field: &Field) -> String {

@@ -130,6 +130,12 @@ fn build(docs: &[Doc<'_>]) -> Job {
 
 /// By file and place; the same finding reached twice (through `like`, or an alias) is told once.
 fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
+    for finding in &mut findings {
+        let label = finding.at.as_mut().map(|(_, l)| l);
+        for text in [&mut finding.title, &mut finding.help].into_iter().chain(label) {
+            *text = one_line(text);
+        }
+    }
     findings.sort_by_key(|f| f.at.as_ref().map(|(s, _)| (s.file, s.start)));
     let mut kept: Vec<Finding> = Vec::new();
     for finding in findings {
@@ -143,8 +149,22 @@ fn tidy(mut findings: Vec<Finding>) -> Vec<Finding> {
     kept
 }
 
+/// A title may quote what an author typed, and that may hold line ends or run on for pages.
+fn one_line(text: &str) -> String {
+    const MOST: usize = 400;
+    let line: String = text.split(char::is_control).filter(|part| !part.is_empty()).collect::<Vec<_>>().join(" ");
+    if line.chars().count() <= MOST {
+        return line;
+    }
+    let skip = line.chars().count() - MOST / 2;
+    format!("{} … {}", line.chars().take(MOST / 2).collect::<String>(), line.chars().skip(skip).collect::<String>())
+}
+
 #[cfg(test)]
 mod screens;
+
+#[cfg(test)]
+mod fuzz;
 
 #[cfg(test)]
 mod tests {

@@ -298,8 +298,19 @@ pub fn example(field: &Field) -> String {
     }
 }
 
+/// The keys that an example of a group needs; all of them where none is needed.
 fn inner(fields: &[Field]) -> String {
-    fields.iter().filter(|f| matches!(f.need, Need::Always)).map(example).collect::<Vec<_>>().join(", ")
+    let example_of = |key: &str| fields.iter().find(|f| f.name == key).map_or("", |f| f.example);
+    let wanted = |f: &&Field| match f.need {
+        Need::Always => true,
+        Need::Free => false,
+        Need::When(key, values) => values.contains(&example_of(key)),
+    };
+    let mut shown: Vec<&Field> = fields.iter().filter(wanted).collect();
+    if shown.is_empty() {
+        shown = fields.iter().collect();
+    }
+    shown.into_iter().map(example).collect::<Vec<_>>().join(", ")
 }
 
 fn join(path: &str, key: &str) -> String {

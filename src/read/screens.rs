@@ -63,6 +63,9 @@ fn look() {
     for (path, from, to) in CASES {
         println!("#### {path} {from:?} -> {to:?}\n{}", sown(path, from, to));
     }
-    let folder = demo().with_text("cards/drum.es.md", "---\nhodbook: 1\nkind: card\nlanguage: es\nname: x\n---\n").with_text("sits/a.md", "x").with_text("cards/x.md", "");
+    let folder = demo()
+        .with_text("cards/drum.es.md", "---\nhodbook: 1\nkind: card\nlanguage: es\nname: x\n---\n")
+        .with_text("sits/a.md", "x")
+        .with_text("cards/x.md", "");
     println!("#### {}", screen(&folder));
 }

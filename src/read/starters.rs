@@ -6,7 +6,7 @@ use std::fmt::Write;
 use super::field::{Field, Need, Want};
 use super::kinds::{FORMAT, of_word};
 
-/// Values that differ from the examples of the tables, by key path. A path that ends in `*` names an entry.
+/// Values that differ from the examples of the tables, by key path.
 type Values = &'static [(&'static str, &'static str)];
 
 macro_rules! texts {
@@ -77,8 +77,32 @@ const NUMBERS: &str = "Every number above is an example. Put in those of your ow
 const NUMBERS_ES: &str = "Cada número del original es un ejemplo. Ponga los de su hoja de mezcla antes de que alguien mezcle.\n";
 
 static MADE: &[Made] = &[
-    ("company", "company", &[], "Who decides what, in your words.\n", "", "Quién decide qué, en sus palabras.\n"),
-    ("mixes/carve-24", "mix", &[("mortar.class", "bagged Type S mortar, sand in it")], NUMBERS, "", NUMBERS_ES),
+    (
+        "company",
+        "company",
+        &[
+            (
+                "people",
+                "\n  EST: {role: estimator, languages: [en]}\
+                 \n  LEAD: {role: lead, languages: [en, es]}\
+                 \n  MUD: {role: mixer tender, languages: [es]}\
+                 \n  APP1: {role: applier and carver, languages: [es]}\
+                 \n  TRN: {role: trainer, languages: [en, es]}",
+            ),
+            ("mixers.pan45.name_es", "mezcladora de paletas"),
+            (
+                "measures",
+                "\n  pail: {holds: 5 gal, marked: 1 qt}\
+                 \n  jug: {holds: 1 gal, marked: 1 cup}",
+            ),
+            ("scale", "{holds: 132 lb, marked: 0.1 lb}"),
+            ("reserve", "{share: 5 %, least: 1 load}"),
+        ],
+        "Who decides what, in your words.\n",
+        "",
+        "Quién decide qué, en sus palabras.\n",
+    ),
+    ("mixes/carve-24", "mix", &[("additive.name_es", "aditivo"), ("written_by", "TRN"), ("approved_by", "LEAD")], NUMBERS, "", NUMBERS_ES),
     (
         "mixes/scratch-15",
         "mix",
@@ -86,6 +110,7 @@ static MADE: &[Made] = &[
             ("name", "SCRATCH-15"),
             ("coat", "scratch"),
             ("additive.bag", "15 lb"),
+            ("additive.name_es", "aditivo"),
             ("mortar.bag", "70 lb"),
             ("mortar_to_additive", "14:3 by mass"),
             ("air", "7 %"),
@@ -97,6 +122,8 @@ static MADE: &[Made] = &[
             ("lift", "1/2 in"),
             ("rake", "rough"),
             ("recoat", "48 h"),
+            ("written_by", "TRN"),
+            ("approved_by", "LEAD"),
         ],
         NUMBERS,
         "",
@@ -105,7 +132,13 @@ static MADE: &[Made] = &[
     (
         "sites/example",
         "site",
-        &[("crew", "[LEAD]")],
+        &[
+            ("crew", "[LEAD, MUD, APP1]"),
+            ("textures.rubble.waste.carve", "12 %"),
+            ("surfaces.EX-1.what_es", "pared de la chimenea"),
+            ("written_by", "EST"),
+            ("approved_by", "LEAD"),
+        ],
         "What this site is, and what can hurt here.\n\n```elevation surface=EX-1\n```\n",
         "",
         "Qué es esta obra, y qué puede lastimar aquí.\n\n```elevation surface=EX-1\n```\n",
@@ -130,13 +163,14 @@ static MADE: &[Made] = &[
     ),
 ];
 
-/// Path and text of every file of a new job folder, sorted by path.
-pub fn starters() -> Vec<(String, String)> {
+/// Path and text of every file of a new job folder, sorted by path. `good_until` is a date such as
+/// `2026-03-31`: the last day on which the example's cards are good.
+pub fn starters(good_until: &str) -> Vec<(String, String)> {
     let mut files: Vec<(String, String)> = WHOLE.iter().map(|(p, t)| ((*p).to_owned(), (*t).to_owned())).collect();
     for (path, kind, values, body, title, twin) in MADE {
         let Some(kind) = of_word(kind) else { continue };
         let mut front = format!("---\n# {}\nhodbook: {FORMAT}\nkind: {}\n", kind.meaning, kind.kind);
-        write(&mut front, kind.fields, values, "", "");
+        write(&mut front, kind.fields, &Given { values, good_until }, "", "");
         files.push((format!("{path}.md"), format!("{front}---\n{body}")));
         let title = kind.title.map_or(String::new(), |key| format!("{key}: {title}\n"));
         let front = format!("---\nhodbook: {FORMAT}\nkind: {}\nlanguage: es\n{title}follows: []\n---\n", kind.kind);
@@ -146,12 +180,30 @@ pub fn starters() -> Vec<(String, String)> {
     files
 }
 
+struct Given<'a> {
+    values: Values,
+    good_until: &'a str,
+}
+
+impl Given<'_> {
+    fn find(&self, path: &str) -> Option<&str> {
+        let set = self.values.iter().find(|(k, _)| *k == path).map(|(_, v)| *v);
+        set.or((path == "good_until").then_some(self.good_until))
+    }
+}
+
+fn below(path: &str, key: &str) -> String {
+    if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
+}
+
+/// A line with its comment in a column of its own.
+fn line(out: &mut String, text: &str, meaning: &str) {
+    let _ = writeln!(out, "{text:<42} # {meaning}");
+}
+
 /// Writes keys with their meaning; a key that may be left out stands as a comment.
-fn write(out: &mut String, fields: &[Field], values: Values, path: &str, indent: &str) {
-    let given = |field: &Field| {
-        let key = if path.is_empty() { field.name.to_owned() } else { format!("{path}.{}", field.name) };
-        values.iter().find(|(k, _)| *k == key).map(|(_, v)| *v)
-    };
+fn write(out: &mut String, fields: &[Field], values: &Given<'_>, path: &str, indent: &str) {
+    let given = |field: &Field| values.find(&below(path, field.name));
     let value_of = |key: &str| fields.iter().find(|f| f.name == key).map_or("", |f| given(f).unwrap_or(f.example));
     for field in fields {
         let said = given(field);
@@ -167,36 +219,43 @@ fn write(out: &mut String, fields: &[Field], values: Values, path: &str, indent:
         let meaning = format!("{}{choices}", field.meaning);
         if !wanted {
             if matches!(field.need, Need::Free) {
-                let _ = writeln!(out, "{indent}# {}   # {meaning}", super::reader::example(field));
+                line(out, &format!("{indent}# {}", super::reader::example(field)), &meaning);
             }
             continue;
         }
         let deeper = format!("{indent}  ");
-        let below = if path.is_empty() { field.name.to_owned() } else { format!("{path}.{}", field.name) };
+        let key = format!("{indent}{}:", field.name);
+        let path_here = below(path, field.name);
         match (field.want, said) {
             (Want::Group(inner), None) => {
-                let _ = writeln!(out, "{indent}{}: # {meaning}", field.name);
-                write(out, inner, values, &below, &deeper);
+                line(out, &key, &meaning);
+                write(out, inner, values, &path_here, &deeper);
             }
             (Want::Map(name, inner), None) => {
-                let _ = writeln!(out, "{indent}{}: # {meaning}\n{deeper}{name}:", field.name);
-                write(out, inner, values, &format!("{below}.{name}"), &format!("{deeper}  "));
+                line(out, &key, &meaning);
+                let _ = writeln!(out, "{deeper}{name}:");
+                write(out, inner, values, &below(&path_here, name), &format!("{deeper}  "));
             }
             (Want::List(inner), None) => {
-                let _ = writeln!(out, "{indent}{}: # {meaning}", field.name);
+                line(out, &key, &meaning);
                 let mut item = String::new();
-                write(&mut item, inner, values, &below, &format!("{deeper}  "));
+                write(&mut item, inner, values, &path_here, &format!("{deeper}  "));
                 // The first key stands behind the dash.
                 let _ = write!(out, "{deeper}- {}", item.trim_start());
             }
             (_, Some(list)) if list.starts_with('\n') => {
-                let _ = writeln!(out, "{indent}{}: # {meaning}{list}", field.name);
+                line(out, &key, &meaning);
+                let _ = writeln!(out, "{}", list.trim_start_matches('\n'));
             }
-            (Want::Ratio, value) => {
-                let _ = writeln!(out, "{indent}{}: \"{}\" # {meaning}", field.name, value.unwrap_or(field.example));
-            }
-            (_, value) => {
-                let _ = writeln!(out, "{indent}{}: {} # {meaning}", field.name, value.unwrap_or(field.example));
+            (want, value) => {
+                let value = value.unwrap_or(field.example);
+                // A colon inside a value is plain YAML here, but editors colour it as a key.
+                let quoted = if matches!(want, Want::Ratio) { format!("\"{value}\"") } else { value.to_owned() };
+                line(out, &format!("{key} {quoted}"), &meaning);
+                let es = values.find(&below(path, &format!("{}_es", field.name)));
+                if let (Want::Words, Some(es)) = (want, es) {
+                    line(out, &format!("{indent}{}_es: {es}", field.name), "the same in Spanish");
+                }
             }
         }
     }
@@ -209,7 +268,7 @@ mod tests {
 
     #[test]
     fn a_new_folder_reads_back_without_a_finding() {
-        let folder = Folder::of(starters());
+        let folder = Folder::of(starters("2026-03-31"));
         let (job, findings) = super::super::job(&folder);
         let seen: Vec<String> = findings.iter().map(|f| crate::finding::short(f, &|n| folder.lines(n))).collect();
         assert_eq!(seen, Vec::<String>::new());

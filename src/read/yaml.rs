@@ -129,7 +129,7 @@ fn events<'a>(file: &File, text: &'a str, from: usize) -> Result<Vec<(Event<'a>,
                 return Err(Bad {
                     name: "yaml-unreadable",
                     at: file.span(from + start, from + end),
-                    what: format!("the front matter cannot be read here: {}", error.info().to_lowercase()),
+                    what: format!("the front matter cannot be read here: {}", reason(&error.info())),
                     help: "check the indentation, the quotes and the brackets above this place".to_owned(),
                 });
             }
@@ -139,6 +139,11 @@ fn events<'a>(file: &File, text: &'a str, from: usize) -> Result<Vec<(Event<'a>,
         }
     }
     Ok(events)
+}
+
+/// The parser's reason in our words: lower case, one line, and no thing is called invalid.
+fn reason(info: &str) -> String {
+    info.lines().next().unwrap_or("").to_lowercase().replace("an invalid", "a misplaced").replace("invalid", "misplaced")
 }
 
 /// Byte offset of a line (from 1) and column (from 0, in characters).

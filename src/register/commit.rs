@@ -42,7 +42,9 @@ pub enum Refusal {
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Refusal::Changed => f.write_str("another run changed the register while this one was printing; nothing was entered, issue again"),
+            Refusal::Changed => {
+                f.write_str("another run changed the register while this one was printing; nothing was entered, issue again")
+            }
             Refusal::Newer => f.write_str("the register was written by a newer Hodbook; nothing was entered, issue with that version"),
             Refusal::Store(why) => write!(f, "nothing was entered in the register: {why}"),
         }

@@ -132,7 +132,8 @@ fn newer(format: u64, number: usize, place: Span) -> Finding {
 
 fn edited(entry: &Entry, number: usize, place: Span) -> Finding {
     let now = digest(&entry.values);
-    let title = format!("line {number} of the register: {} rev {} says digest {}, its values give {now}", entry.code, entry.rev, entry.digest);
+    let title =
+        format!("line {number} of the register: {} rev {} says digest {}, its values give {now}", entry.code, entry.rev, entry.digest);
     Finding::new("register-line-edited", Severity::Warn, title)
         .at(place, "changed since it was issued")
         .source("form of the register, format 1")

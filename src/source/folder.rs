@@ -113,6 +113,9 @@ impl Folder {
         let Some(at) = at else { return folder };
         if let Some(new) = folder.files.pop() {
             let id = u32::try_from(at).unwrap_or(u32::MAX);
+            for fault in folder.faults.iter_mut().filter(|f| f.path == path) {
+                fault.at = fault.at.map(|span| Span { file: id, ..span });
+            }
             if let Some(old) = folder.files.get_mut(at) {
                 *old = File { id, ..new };
             }
@@ -217,7 +220,13 @@ impl Folder {
         let log = !path.ends_with(".md");
         let empty = !log && text.trim_matches(|c: char| c.is_whitespace() || c == '\u{feff}').is_empty();
         if empty {
-            self.fault("file-empty", path.clone(), format!("`{path}` is empty"), "write it, or delete it");
+            self.faults.push(Fault {
+                name: "file-empty",
+                path: path.clone(),
+                at: Some(Span { file: id, start: 0, end: 0 }),
+                what: format!("`{path}` is empty"),
+                help: "write it, or delete it".to_owned(),
+            });
         }
         self.files.push(File { id, path, text, whole: !empty });
     }

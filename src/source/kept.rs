@@ -1,14 +1,17 @@
 //! A file that is kept for years and replaced only as a whole.
 
+use std::ffi::OsString;
 use std::fs::{self, File, TryLockError};
-use std::io::{self, Write};
+use std::io;
 use std::path::{Path, PathBuf};
 use std::time::Duration;
+
+use super::write_atomic;
 
 const TRIES: u32 = 100;
 const PAUSE: Duration = Duration::from_millis(100);
 
-/// A kept file and its lock, `NAME.lock` beside it.
+/// A kept file and its lock, `.NAME.lock` beside it.
 ///
 /// The lock is a file of its own because replacing a file drops whatever lock the old one held.
 #[derive(Clone, Debug)]
@@ -39,56 +42,46 @@ impl Kept {
 
     /// Replaces the bytes if the file still holds `old`; false if not. Waits ten seconds for another run.
     pub fn swap(&self, old: &[u8], new: &[u8]) -> io::Result<bool> {
-        let folder = self.path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        fs::create_dir_all(folder)?;
-        let _lock = self.lock()?;
+        if let Some(folder) = self.path.parent() {
+            fs::create_dir_all(folder)?;
+        }
+        let _lock = self.lock(TRIES)?;
         if self.read()? != old {
             return Ok(false);
         }
-        let mut temporary = tempfile::Builder::new().prefix(".register-").tempfile_in(folder)?;
-        temporary.write_all(new)?;
-        keep_mode(&self.path, temporary.as_file())?;
-        temporary.as_file().sync_all()?;
-        temporary.persist(&self.path).map_err(|e| e.error)?;
-        sync_folder(folder)?;
+        write_atomic(&self.path, new)?;
         Ok(true)
     }
 
-    fn lock(&self) -> io::Result<File> {
-        let mut name = self.path.clone().into_os_string();
+    fn lock(&self, tries: u32) -> io::Result<File> {
+        let mut name = OsString::from(".");
+        name.push(self.path.file_name().unwrap_or_default());
         name.push(".lock");
-        let file = File::options().create(true).append(true).open(&name)?;
-        for _ in 0..TRIES {
+        let file = File::options().create(true).append(true).open(self.path.with_file_name(name))?;
+        for _ in 0..tries {
             match file.try_lock() {
                 Ok(()) => return Ok(file),
                 Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
                 Err(TryLockError::Error(e)) => return Err(e),
             }
         }
-        Err(io::Error::new(io::ErrorKind::WouldBlock, "another run has held the lock for ten seconds; wait for it to end, then try again"))
+        Err(io::Error::new(io::ErrorKind::WouldBlock, "another run holds the lock; wait for it to end, then try again"))
     }
 }
 
-/// A temporary file is private to its writer; the crew's shared folder needs the mode the file had.
-#[cfg(unix)]
-fn keep_mode(path: &Path, file: &File) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    let mode = fs::metadata(path).map_or(0o644, |m| m.permissions().mode());
-    file.set_permissions(fs::Permissions::from_mode(mode))
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
 
-#[cfg(not(unix))]
-fn keep_mode(_: &Path, _: &File) -> io::Result<()> {
-    Ok(())
-}
-
-/// Without this the rename itself may be lost when the power fails. Only Unix can open a folder.
-#[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
-    File::open(folder)?.sync_all()
-}
-
-#[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
+    #[test]
+    fn a_second_run_waits_and_then_says_why() {
+        let folder = tempfile::tempdir().unwrap();
+        let kept = Kept::new(folder.path().join("list.jsonl"));
+        let held = kept.lock(1).unwrap();
+        assert_eq!(kept.lock(2).unwrap_err().kind(), io::ErrorKind::WouldBlock);
+        drop(held);
+        assert!(kept.swap(b"", b"one\n").unwrap());
+        assert!(!kept.swap(b"", b"two\n").unwrap());
+        assert_eq!(kept.read().unwrap(), b"one\n");
+    }
 }

@@ -3,13 +3,13 @@
 mod file;
 mod folder;
 mod front;
+mod kept;
 mod span;
 mod write;
 
 pub use file::File;
 pub use folder::{Fault, Folder};
 pub use front::{Front, front};
-mod kept;
 pub use kept::Kept;
 pub use span::Span;
-pub use write::write_atomic;
+pub use write::{clear, holds_anything, write_atomic};

@@ -31,6 +31,32 @@ pub fn write_atomic(path: &Path, bytes: &[u8]) -> io::Result<()> {
     Ok(())
 }
 
+/// Removes the files of a folder that are not in `keep`; folders inside it and a missing folder are left alone.
+///
+/// # Errors
+/// Whatever the system says.
+pub fn clear(folder: &Path, keep: &[std::path::PathBuf]) -> io::Result<()> {
+    let entries = match fs::read_dir(folder) {
+        Err(e) if e.kind() == io::ErrorKind::NotFound => return Ok(()),
+        other => other?,
+    };
+    for entry in entries {
+        let path = entry?.path();
+        if path.is_file() && !keep.contains(&path) {
+            fs::remove_file(&path)?;
+        }
+    }
+    Ok(())
+}
+
+/// True if the folder exists and holds anything, or if it is no folder at all.
+pub fn holds_anything(folder: &Path) -> bool {
+    match fs::read_dir(folder) {
+        Ok(mut entries) => entries.next().is_some(),
+        Err(e) => e.kind() != io::ErrorKind::NotFound,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -132,8 +132,9 @@ pub fn ladder(
     at_most("F8 ladder", "start", start, limit, "the limit")?;
     let mut rungs = Vec::new();
     for number in 0.. {
-        let climbed = like(Node::given(number, 1) * step.named("step"), start.node());
-        let per_load: Worked<Volume> = Worked::new((start.named("start") + climbed).formula("F8 ladder", "s"));
+        let climbed = || like(Node::given(number, 1) * step.named("step"), start.node());
+        let water = if number == 0 { start.named("start") } else { start.named("start") + climbed() };
+        let per_load: Worked<Volume> = Worked::new(water.formula("F8 ladder", "s"));
         if per_load.value().si.compare(&limit.value().si).is_gt() {
             break;
         }

@@ -91,6 +91,23 @@ mod tests {
         }
     }
 
+    // Worked example of the design: the water constant belongs to the mix, and a site's units may not change it.
+    #[test]
+    fn another_water_constant_buys_another_half_load() {
+        use super::super::yields::{Solid, load_yield, solids_volume, water_mass};
+        let need = |k: &str, c: &str| {
+            let part = |name, mass, sg| Solid { name, mass: q(mass), relative_density: q(sg) };
+            let grains = solids_volume(&[part("add", "15 lb", "2.30"), part("mor", "70 lb", "2.66")], &q(k)).unwrap();
+            let y = load_yield(&grains, &water_mass(&q("1.25 gal"), &q(c)).unwrap(), &q(k), &q("7 %")).unwrap();
+            loads(&q("14.909938 ft3"), &y, Step::Half).unwrap()
+        };
+        holds(&need("62.4 lb/ft3", "8.345 lb/gal").loads, "", "20.0");
+        let metric = need("1 kg/L", "1 kg/L");
+        // The design prints 20.0060, from its volume already rounded to 14.910 ft3.
+        holds(&metric.need, "", "20.0059");
+        holds(&metric.loads, "", "20.5");
+    }
+
     #[test]
     fn a_knife_edge_shows_in_the_slack() {
         let n = loads(&q("19.9972 ft3"), &q("1 ft3"), Step::Half).unwrap();

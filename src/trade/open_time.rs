@@ -11,6 +11,8 @@ use super::{Answer, above_zero, refuse};
 
 /// Times grow by half at most: cold mud that has not set may be freezing, not waiting.
 const MOST: (i64, i64) = (3, 2);
+/// Boiling water: no mud is mixed there, and the power of two stays finite.
+const MOST_KELVIN: f64 = 373.15;
 /// Below this share of the stated time no time is given.
 const LEAST: f64 = 0.35;
 
@@ -23,7 +25,8 @@ fn halving() -> Node {
 
 /// Factor on a time stated at `T_ref`: `factor = min(2^((T_ref − T) ÷ T_half), 1.5)` with `T_half` 20 °F.
 ///
-/// No lower clamp, which would lengthen the time in heat; below 0.35 no factor is given (ask the maker). Meant for
+/// No lower clamp, which would lengthen the time in heat; below 0.35 no factor is given (ask the maker). Neither
+/// temperature above boiling water nor below absolute zero. Meant for
 /// mixes stated at about 70 °F. Rounding down to 5 min is the print's. Source: `open-time-halving`.
 /// ```
 /// use hodbook::{quantity::expr::Worked, trade::open_time::factor};
@@ -33,6 +36,12 @@ fn halving() -> Node {
 /// assert!(f("101 °F").is_err());
 /// ```
 pub fn factor(t_ref: &Worked<Temperature>, t: &Worked<Temperature>) -> Answer<Plain> {
+    let zero = |t: &Worked<Temperature>| t.value().si.is_negative() || t.value().si.is_zero();
+    for (symbol, t) in [("T_ref", t_ref), ("T", t)] {
+        if zero(t) || t.value().si.to_f64() > MOST_KELVIN {
+            return Err(refuse("F13 factor", symbol, t, "a temperature of air or mud, such as `70 °F`"));
+        }
+    }
     let free = ((t_ref.named("T_ref") - t.named("T")) / halving()).exp2();
     if free.value().si.to_f64() < LEAST {
         let wants = "a temperature that leaves at least 0.35 of the stated time; ask the maker, or cool the mud";

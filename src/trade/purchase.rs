@@ -41,7 +41,7 @@ pub fn purchase(n: &Worked<Loads>, b: &Worked<Bags>, reserve: &Worked<Share>, le
         like(share.max(n.named("N") + least.named("least")) * b.named("b"), b.node())
     };
     let bags: Worked<Bags> = Worked::new(with_reserve.rounded(Direction::Up, 1, 1).formula("F7 bags", "bags"));
-    let spare = Worked::new((bags.named("bags") - need()).formula("F7 bags", "spare"));
+    let spare = Worked::new((bags.named("bags") - need()).formula("F7 spare", "spare"));
     Ok(Purchase { bags, spare })
 }
 

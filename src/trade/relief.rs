@@ -136,9 +136,16 @@ pub fn depth_grid(depths: &[Worked<Length>], t_min: &Worked<Length>, t_max: &Wor
     let mean = Worked::<Length>::new(mean);
     above_zero("F2 grid mean", "t_grid", &mean)?;
 
-    let squares = named.iter().map(|d| (d.clone() - mean.named("t_grid")) * (d.clone() - mean.named("t_grid")));
+    let square = |d: &Node| (d.clone() - mean.named("t_grid")) * (d.clone() - mean.named("t_grid"));
+    // Square inches for inches; a unit whose square has no name of its own keeps the usual one.
+    let in_own_unit = |node: Node| match t_min.node().unit() {
+        Some(unit) => node.written_in(&format!("{}2", unit.symbol())),
+        None => node,
+    };
+    let squares = named.iter().map(|d| in_own_unit(square(d)));
     let squares = squares.reduce(|a, b| a + b).unwrap_or_else(|| mean.named("t_grid") * mean.named("t_grid"));
-    let deviation = Worked::<Length>::new(like((squares / Node::given(n - 1, 1)).sqrt(), t_min.node()).formula("F2 deviation", "s"));
+    let deviation =
+        Worked::<Length>::new(like(in_own_unit(squares / Node::given(n - 1, 1)).sqrt(), t_min.node()).formula("F2 deviation", "s"));
     let error = like(deviation.named("s") / count().sqrt(), t_min.node()).formula("F2 standard error", "e");
     let error = Worked::<Length>::new(error);
     let share = |node: Node, key, symbol| Worked::<Share>::new(node.written_in("%").formula(key, symbol));

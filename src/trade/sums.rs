@@ -12,8 +12,8 @@ use super::{Answer, OutOfRange, above_zero, like, refuse, zero_or_more};
 /// assert_eq!(radius(&Worked::read("14 in").unwrap()).unwrap().in_unit("in"), 7.0);
 /// ```
 pub fn radius(d: &Worked<Length>) -> Answer<Length> {
-    above_zero("F1 radius", "D", d)?;
-    Ok(Worked::new(like(d.named("D") / Node::given(2, 1), d.node()).formula("F1 radius", "r")))
+    above_zero("F1 core radius", "D", d)?;
+    Ok(Worked::new(like(d.named("D") / Node::given(2, 1), d.node()).formula("F1 core radius", "r")))
 }
 
 /// Whole thickness of the coats at the faces: `t = t_carve + t_s`, both 0 or more.

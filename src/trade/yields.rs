@@ -153,7 +153,7 @@ pub fn wet_density(m_wet: &Worked<Mass>, y: &Worked<Volume>) -> Answer<Density> 
     Ok(Worked::new((m_wet.named("m_wet") / y.named("y")).formula("F4 wet density", "d")))
 }
 
-/// Air of a batch from a weighed level measure: `air = 1 − d_seen ÷ d_free`; `d_seen` the density weighed,
+/// Air of a batch from a weighed level measure: `air = (d_free − d_seen) ÷ d_free`; `d_seen` the density weighed,
 /// `d_free` the wet density of the same mix without air.
 ///
 /// `0 < d_seen ≤ d_free`; a heavier pail than the mix can give is refused, because the measure or the water is
@@ -166,7 +166,7 @@ pub fn wet_density(m_wet: &Worked<Mass>, y: &Worked<Volume>) -> Answer<Density> 
 pub fn air_by_weight(seen: &Worked<Density>, free: &Worked<Density>) -> Answer<Share> {
     above_zero("F4 air", "d_seen", seen)?;
     at_most("F4 air", "d_seen", seen, free, "this mix without any air")?;
-    let air = rest(&(seen.named("d_seen") / free.named("d_free")));
+    let air = (free.named("d_free") - seen.named("d_seen")) / free.named("d_free");
     Ok(Worked::new(air.written_in("%").formula("F4 air", "air")))
 }
 

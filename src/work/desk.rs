@@ -1,0 +1,153 @@
+//! Everything a run would print, before any of it is printed: documents, codes, books, findings.
+
+use std::collections::BTreeSet;
+
+use crate::finding::{Finding, Severity};
+use crate::register::{self, Assigned, Draft, Entry, Leaf, Register, Said};
+use crate::sound::{self, Ground, Seen};
+use crate::words::Lang;
+
+use super::book;
+use super::compose::{Composer, Document};
+use super::load::{Loaded, date, span};
+use super::touch::Closure;
+use super::{attach, glyphs};
+
+/// The documents of a run.
+pub struct Desk<'a> {
+    /// Cards, in the order of their kinds.
+    pub documents: Vec<Document<'a>>,
+    /// Code of each card.
+    pub codes: Vec<String>,
+    /// What each card rests on.
+    pub closures: Vec<Closure>,
+    /// Books.
+    pub books: Vec<book::Draft<'a>>,
+    /// What each book rests on.
+    pub book_closures: Vec<Closure>,
+    /// Texts as the checks see them.
+    pub seen: Vec<Seen<'a>>,
+    /// Findings of reading, rendering and checking; faces have not been set yet.
+    pub findings: Vec<Finding>,
+}
+
+impl<'a> Desk<'a> {
+    /// Composes and checks everything.
+    pub fn open(loaded: &'a Loaded, register: &Register, mut findings: Vec<Finding>) -> Desk<'a> {
+        findings.splice(0..0, loaded.findings.iter().cloned());
+        let mut composer = Composer::new(&loaded.job, &loaded.tally);
+        let mut documents = composer.cards();
+        let mut books = Vec::new();
+        for site in &loaded.job.sites {
+            for lang in languages(loaded) {
+                books.extend(book::draft(&mut composer, site, lang));
+            }
+        }
+        findings.extend(std::mem::take(&mut composer.findings));
+        let subjects: Vec<(&str, &str)> = documents.iter().map(|d| (d.key.as_str(), d.card.code.text.as_str())).collect();
+        let codes = register::codes(register, &subjects);
+        let mut seen = Vec::new();
+        for (document, code) in documents.iter_mut().zip(&codes) {
+            for face in &mut document.faces {
+                let name = format!("{code}/{}", face.lang.code());
+                seen.extend(face.hand_over(&name));
+            }
+        }
+        for book in &mut books {
+            let name = book.name.clone();
+            seen.extend(book.face.hand_over(&name));
+        }
+        let closures = documents.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
+        let book_closures =
+            books.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
+        let mut desk = Desk { documents, codes, closures, books, book_closures, seen, findings };
+        desk.findings.extend(glyphs::check(&desk.seen));
+        let issued = register::issued(register.entries());
+        let found = sound::run(&Ground {
+            job: &loaded.job,
+            tally: &loaded.tally,
+            seen: &desk.seen,
+            fits: &[],
+            issued: &issued,
+            on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
+            span_of: span,
+        });
+        desk.keep(found);
+        desk
+    }
+
+    /// Adds findings that are not there yet.
+    pub fn keep(&mut self, found: Vec<Finding>) {
+        for finding in found {
+            let same = |f: &Finding| f.name == finding.name && f.at == finding.at && f.title == finding.title;
+            if !self.findings.iter().any(same) {
+                self.findings.push(finding);
+            }
+        }
+    }
+
+    /// Cards that may be printed: none that a STOP touches. By index.
+    pub fn free(&self) -> Vec<usize> {
+        (0..self.documents.len())
+            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings)) != Some(Severity::Stop))
+            .filter(|i| self.documents.get(*i).is_some_and(|d| d.faces.iter().all(|f| !f.blocks.is_empty()) && !d.faces.is_empty()))
+            .collect()
+    }
+
+    /// True if a HOLD touches the card.
+    pub fn held(&self, card: usize) -> bool {
+        self.closures.get(card).and_then(|c| c.worst(&self.findings)) == Some(Severity::Hold)
+    }
+
+    /// Books that may be printed, by index.
+    pub fn free_books(&self) -> Vec<usize> {
+        (0..self.books.len()).filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings)) != Some(Severity::Stop)).collect()
+    }
+
+    /// Register drafts of some cards.
+    pub fn drafts(&self, loaded: &Loaded, cards: &[usize]) -> Vec<Draft> {
+        cards.iter().filter_map(|i| self.draft(loaded, *i)).collect()
+    }
+
+    fn draft(&self, loaded: &Loaded, at: usize) -> Option<Draft> {
+        let (document, code, closure) = (self.documents.get(at)?, self.codes.get(at)?, self.closures.get(at)?);
+        let mut values = Vec::new();
+        for face in &document.faces {
+            let id = format!("{code}/{}", face.lang.code());
+            values.extend(face.values.iter().map(|v| Said::value(&id, face.lang, v)));
+            let sentences = attach::sentences(&face.blocks);
+            values.extend(sentences.iter().enumerate().map(|(n, s)| Said::sentence(&id, face.lang, &format!("block {}", n + 1), s)));
+        }
+        let leaves = closure.leaves().filter_map(|mark| {
+            let place = loaded.place(mark)?;
+            let text = loaded.folder.file(mark.file)?.slice(span(mark)).to_owned();
+            Some(Leaf { key: String::new(), text, file: place.path, line: u32::try_from(place.line).unwrap_or(0) })
+        });
+        Some(Draft {
+            subject: document.key.clone(),
+            card: document.card.id.clone(),
+            code: code.clone(),
+            languages: document.faces.iter().map(|f| f.lang.code().to_owned()).collect(),
+            copies: document.card.copies,
+            hung: document.card.hung.as_ref().map(|t| t.text.clone()),
+            holder: None,
+            good_until: date(&document.subject.site().good_until),
+            values,
+            leaves: leaves.collect(),
+        })
+    }
+}
+
+/// Languages of the company's paper.
+pub fn languages(loaded: &Loaded) -> Vec<Lang> {
+    loaded.job.company.iter().flat_map(|c| &c.languages).filter_map(|t| Lang::find(&t.text)).collect()
+}
+
+/// The cards in force once a run is entered: what was, replaced by what the run enters.
+pub fn in_force<'e>(register: &'e Register, run: &'e [Assigned]) -> Vec<&'e Entry> {
+    let new: BTreeSet<&str> = run.iter().map(|a| a.entry.code.as_str()).collect();
+    let old = register::in_force(register.entries()).into_iter().filter(|e| !new.contains(e.code.as_str()));
+    let mut all: Vec<&Entry> = old.chain(run.iter().map(|a| &a.entry)).collect();
+    all.sort_by(|a, b| a.code.cmp(&b.code));
+    all
+}

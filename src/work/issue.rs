@@ -1,0 +1,261 @@
+//! `issue`: makes cards, press sheets and books, and enters the cards in the register.
+
+use std::path::PathBuf;
+
+use crate::finding::{Finding, Severity};
+use crate::job::Fit;
+use crate::press::{self, PressError};
+use crate::register::{self, Assigned, Entry};
+use crate::source::write_atomic;
+
+use super::desk::{Desk, in_force};
+use super::load::{Loaded, span};
+use super::runs::{self, Batch, Pressed, Printed, Ready};
+use super::seam::{Exit, Narrator, Options, Outcome, Product};
+use super::{attach, book};
+
+/// Version that register lines name.
+const VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// Runs the command.
+pub fn issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narrator) -> Outcome {
+    match try_issue(options, ids, proof, narrator) {
+        Ok(outcome) | Err(outcome) => outcome,
+    }
+}
+
+fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
+    narrator.stage("reading and working", 1);
+    let loaded = Loaded::open(options)?;
+    let (register, found) = loaded.register()?;
+    let mut desk = Desk::open(&loaded, &register, found);
+    narrator.step();
+    let chosen = choose(&loaded, &desk, ids)?;
+    let (cards, books) = (
+        desk.free().into_iter().filter(|i| chosen.0.contains(i)).collect::<Vec<_>>(),
+        desk.free_books().into_iter().filter(|i| chosen.1.contains(i)).collect::<Vec<_>>(),
+    );
+    let mut made = make(&loaded, &desk, &register, &cards, &books, proof, narrator)?;
+    // What the press measured may stop a card that read well; then the rest is set again without it.
+    desk.keep(fit_findings(&loaded, &made.fits));
+    desk.keep(std::mem::take(&mut made.findings));
+    let left: Vec<usize> = desk.free().into_iter().filter(|i| cards.contains(i)).collect();
+    let left_books: Vec<usize> = desk.free_books().into_iter().filter(|i| books.contains(i)).collect();
+    if left.len() != cards.len() || left_books.len() != books.len() {
+        made = make(&loaded, &desk, &register, &left, &left_books, proof, narrator)?;
+        desk.keep(std::mem::take(&mut made.findings));
+    }
+    let mut entered = 0;
+    if !proof {
+        register::commit(&loaded.kept(), &register, &made.assigned).map_err(|why| Outcome::could_not(why.to_string()))?;
+        entered = made.assigned.iter().filter(|a| a.is_new()).count();
+    }
+    let root = if proof { options.out.join("proof") } else { options.out.clone() };
+    let paths = write(&root, &made.files, ids.is_empty())?;
+    Ok(report(&loaded, options, &desk, &chosen, (&left, &left_books), paths, entered, proof))
+}
+
+/// Which cards and books the ids name; all of them when there are none.
+fn choose(loaded: &Loaded, desk: &Desk<'_>, ids: &[String]) -> Result<(Vec<usize>, Vec<usize>), Outcome> {
+    if ids.is_empty() {
+        return Ok(((0..desk.documents.len()).collect(), (0..desk.books.len()).collect()));
+    }
+    let mut cards = Vec::new();
+    let mut books = Vec::new();
+    for id in ids {
+        let before = cards.len() + books.len();
+        for (i, (document, code)) in desk.documents.iter().zip(&desk.codes).enumerate() {
+            let site = document.subject.site();
+            if code == id || document.card.id == *id || document.key == *id || document.subject.id(&loaded.job) == *id || site.id == *id {
+                cards.push(i);
+            }
+        }
+        for (i, book) in desk.books.iter().enumerate() {
+            if book.name == *id || book.site.id == *id || id == "book" {
+                books.push(i);
+            }
+        }
+        if cards.len() + books.len() == before {
+            let kinds = loaded.job.cards.iter().map(|c| c.id.clone());
+            let known = desk.codes.iter().cloned().chain(kinds).chain(desk.books.iter().map(|b| b.name.clone()));
+            return Err(Outcome::nothing("card", id, known));
+        }
+    }
+    cards.sort_unstable();
+    cards.dedup();
+    books.sort_unstable();
+    books.dedup();
+    Ok((cards, books))
+}
+
+struct Made {
+    files: Vec<Printed>,
+    fits: Vec<Fit>,
+    assigned: Vec<Assigned>,
+    findings: Vec<Finding>,
+}
+
+#[allow(clippy::too_many_arguments)]
+fn make(
+    loaded: &Loaded,
+    desk: &Desk<'_>,
+    register: &register::Register,
+    cards: &[usize],
+    books: &[usize],
+    proof: bool,
+    narrator: &dyn Narrator,
+) -> Result<Made, Outcome> {
+    let drafts = desk.drafts(loaded, cards);
+    let assigned = register::assign(register, &drafts, loaded.on, VERSION).map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
+    let ready: Vec<Ready<'_, '_>> = cards
+        .iter()
+        .zip(&assigned)
+        .filter_map(|(i, a)| {
+            let held = desk.held(*i);
+            let band = match (proof, held) {
+                (true, _) => Some("band.proof"),
+                (false, true) => Some("band.hold"),
+                (false, false) => None,
+            };
+            desk.documents.get(*i).map(|document| Ready { document, entry: a.entry.clone(), band })
+        })
+        .collect();
+    let batches = runs::batches(loaded, &ready, proof);
+    let force: Vec<&Entry> = in_force(register, &assigned);
+    let bound: Vec<(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)> = books
+        .iter()
+        .filter_map(|i| desk.books.get(*i))
+        .map(|draft| {
+            let band = if proof { Some("band.proof") } else { None };
+            let attached = attach::document(&draft.name, &draft.title, &[(draft.name.clone(), &draft.face)]);
+            (format!("book/{}.pdf", draft.name), book::book(loaded, draft, &force, band), attached, draft)
+        })
+        .collect();
+    let total = u64::try_from(batches.len() + bound.len()).unwrap_or(0);
+    narrator.stage("setting", total);
+    let (pressed, books) = set(&batches, &bound);
+    let mut made = Made { files: Vec::new(), fits: Vec::new(), assigned, findings: Vec::new() };
+    for result in pressed {
+        narrator.step();
+        let pressed = result.map_err(|errors| broken(&errors))?;
+        made.files.extend(pressed.files);
+        made.fits.extend(pressed.fits);
+        made.findings.extend(pressed.findings);
+    }
+    for (result, (path, _, _, draft)) in books.into_iter().zip(&bound) {
+        narrator.step();
+        let bound = result.map_err(|errors| broken(&errors))?;
+        for value in draft.face.values.iter().filter(|v| !bound.shows(&v.text)) {
+            made.findings.push(runs::not_printed(&draft.name, value));
+        }
+        made.files.push(Printed { path: path.clone(), pdf: bound.pdf });
+    }
+    Ok(made)
+}
+
+type Set<T> = Vec<Result<T, Vec<PressError>>>;
+
+/// Sets runs and books side by side. Plain threads: the typesetter has a pool of its own inside.
+fn set(batches: &[Batch<'_, '_, '_>], books: &[(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)]) -> (Set<Pressed>, Set<press::Bound>) {
+    std::thread::scope(|scope| {
+        let books: Vec<_> = books.iter().map(|(_, b, attached, _)| scope.spawn(|| press::book(b, Some(attached)))).collect();
+        let runs: Vec<_> = batches.iter().map(|b| scope.spawn(|| runs::press(b))).collect();
+        let lost = || vec![PressError::plain("the press stopped: this is a fault of Hodbook")];
+        (
+            runs.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect(),
+            books.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect(),
+        )
+    })
+}
+
+/// A complaint of the typesetter that no check foresaw.
+fn broken(errors: &[PressError]) -> Outcome {
+    let lines: Vec<String> = errors.iter().map(ToString::to_string).collect();
+    Outcome::could_not(format!("the page could not be set: {}", lines.join("; ")))
+}
+
+/// What the checks say of the faces as they came off the press.
+fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
+    crate::sound::run(&crate::sound::Ground {
+        job: &loaded.job,
+        tally: &loaded.tally,
+        seen: &[],
+        fits,
+        issued: &[],
+        on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
+        span_of: span,
+    })
+}
+
+/// Writes the files; a full run first clears what an earlier one left, so that no withheld card lies about.
+fn write(root: &std::path::Path, files: &[Printed], whole: bool) -> Result<Vec<PathBuf>, Outcome> {
+    if whole {
+        let keep: Vec<PathBuf> = files.iter().map(|f| root.join(&f.path)).collect();
+        for folder in ["cards", "runs", "book"] {
+            crate::source::clear(&root.join(folder), &keep)
+                .map_err(|e| Outcome::could_not(format!("cannot clear {}: {e}", root.join(folder).display())))?;
+        }
+    }
+    let mut paths = Vec::new();
+    for file in files {
+        let path = root.join(&file.path);
+        write_atomic(&path, &file.pdf).map_err(|e| Outcome::could_not(format!("cannot write {}: {e}", path.display())))?;
+        paths.push(path);
+    }
+    Ok(paths)
+}
+
+#[allow(clippy::too_many_arguments)]
+fn report(
+    loaded: &Loaded,
+    options: &Options,
+    desk: &Desk<'_>,
+    chosen: &(Vec<usize>, Vec<usize>),
+    (cards, books): (&[usize], &[usize]),
+    paths: Vec<PathBuf>,
+    entered: usize,
+    proof: bool,
+) -> Outcome {
+    let (findings, count) = loaded.draw(options, &desk.findings);
+    let withheld: Vec<&str> =
+        chosen.0.iter().filter(|i| !cards.contains(i)).filter_map(|i| desk.codes.get(*i)).map(String::as_str).collect();
+    let runs = paths.iter().filter(|p| p.parent().is_some_and(|d| d.ends_with("runs"))).count();
+    let register = if proof {
+        "proof only, nothing entered".to_owned()
+    } else {
+        format!("{entered} entered in the register")
+    };
+    let mut summary = format!(
+        "{} in {}, {} in {}, {register}",
+        counted(cards.len(), "card", "cards"),
+        counted(runs, "print run", "print runs"),
+        counted(books.len(), "book", "books"),
+        options.out.display()
+    );
+    if !withheld.is_empty() {
+        summary.push_str(&format!("; withheld: {}", withheld.join(", ")));
+    }
+    if books.len() < chosen.1.len() {
+        summary.push_str(&format!("; {} withheld", counted(chosen.1.len() - books.len(), "book", "books")));
+    }
+    if !desk.findings.is_empty() {
+        summary.push_str(&format!("\n{count}"));
+    }
+    let stopped = desk.findings.iter().any(|f| f.severity == Severity::Stop);
+    Outcome { product: Product::Files(paths), findings, summary, exit: if stopped { Exit::Stop } else { Exit::Clean }, ..Outcome::default() }
+}
+
+fn counted(n: usize, one: &str, many: &str) -> String {
+    format!("{n} {}", if n == 1 { one } else { many })
+}
+
+/// Sets every card that may be printed and tells what the checks say of its faces. Writes nothing.
+///
+/// # Errors
+/// What the typesetter could not do.
+pub fn measure(loaded: &Loaded, desk: &Desk<'_>, register: &register::Register, narrator: &dyn Narrator) -> Result<Vec<Finding>, Outcome> {
+    let made = make(loaded, desk, register, &desk.free(), &[], true, narrator)?;
+    let mut findings = fit_findings(loaded, &made.fits);
+    findings.extend(made.findings);
+    Ok(findings)
+}

@@ -1,0 +1,68 @@
+//! One file per command: reads, tallies, sounds, prints, commits. The only room that knows the whole.
+
+mod asked;
+mod attach;
+mod book;
+mod compose;
+mod desk;
+mod glyphs;
+mod index;
+mod issue;
+mod load;
+mod plumb;
+mod runs;
+mod seam;
+mod setout;
+mod sound;
+mod tables;
+mod takeoff;
+mod touch;
+mod worksheet;
+
+use std::path::Path;
+
+use crate::finding::Severity;
+
+pub use seam::{Align, Exit, Format, Jobs, Look, Missing, Narrator, Options, Outcome, Place, Printed, Product, Table, Tree};
+
+/// The jobs as built here.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Hod;
+
+impl Jobs for Hod {
+    fn setout(&self, options: &Options, dir: &Path, _: &dyn Narrator) -> Outcome {
+        setout::setout(options, dir)
+    }
+
+    fn takeoff(&self, options: &Options, site: Option<&str>, _: &dyn Narrator) -> Outcome {
+        takeoff::takeoff(options, site)
+    }
+
+    fn gauge(&self, options: &Options, mix: Option<&str>, _: &dyn Narrator) -> Outcome {
+        takeoff::gauge(options, mix)
+    }
+
+    fn sound(&self, options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Outcome {
+        sound::sound(options, deny, narrator)
+    }
+
+    fn why(&self, _: &Options, check: &str, _: &dyn Narrator) -> Outcome {
+        sound::why(check)
+    }
+
+    fn plumb(&self, options: &Options, figure: Option<&str>, _: &dyn Narrator) -> Outcome {
+        plumb::plumb(options, figure)
+    }
+
+    fn issue(&self, options: &Options, ids: &[String], proof: bool, narrator: &dyn Narrator) -> Outcome {
+        issue::issue(options, ids, proof, narrator)
+    }
+
+    fn schema(&self, kind: &str) -> Outcome {
+        setout::schema(kind)
+    }
+
+    fn manual(&self, kind: &str) -> Outcome {
+        setout::manual(kind)
+    }
+}

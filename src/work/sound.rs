@@ -1,0 +1,34 @@
+//! `sound`: runs every check, faces set on the press included, and writes nothing.
+
+use crate::finding::Severity;
+use crate::sound;
+
+use super::desk::Desk;
+use super::load::Loaded;
+use super::seam::{Exit, Narrator, Options, Outcome, Product};
+
+/// Runs the command.
+pub fn sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Outcome {
+    match try_sound(options, deny, narrator) {
+        Ok(outcome) | Err(outcome) => outcome,
+    }
+}
+
+fn try_sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
+    let loaded = Loaded::open(options)?;
+    let (register, found) = loaded.register()?;
+    let mut desk = Desk::open(&loaded, &register, found);
+    let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
+    desk.keep(fits);
+    let (findings, summary) = loaded.draw(options, &desk.findings);
+    let exit = Exit::of(&desk.findings, deny);
+    Ok(Outcome { product: Product::Nothing, findings, summary, exit, ..Outcome::default() })
+}
+
+/// The manual page of a check.
+pub fn why(check: &str) -> Outcome {
+    match sound::manual(check) {
+        Some(page) => Outcome { product: Product::Text(page), ..Outcome::default() },
+        None => Outcome::nothing("check", check, sound::CHECKS.iter().map(|c| c.name.to_owned())),
+    }
+}

@@ -1,0 +1,193 @@
+//! `takeoff` and `gauge`: the tables on the terminal.
+
+use crate::job::{Mix, Site};
+use crate::tally::{Ask, Tally, Voice, batch_id, ladder_id, ladder_sizes, mix_of, scopes};
+use crate::words::EN;
+
+use super::load::Loaded;
+use super::seam::{Align, Options, Outcome, Product, Table};
+
+fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
+    let voice = Voice { lang: EN, metric };
+    tally.say(id, ask, voice).map_or_else(String::new, |v| v.text.replace(crate::quantity::show::JOIN, " "))
+}
+
+/// Areas, volumes, loads, bags and weights of one site or all.
+pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
+    let loaded = match Loaded::open(options) {
+        Ok(loaded) => loaded,
+        Err(outcome) => return outcome,
+    };
+    let sites: Vec<&Site> =
+        loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
+    if sites.is_empty() {
+        let known = loaded.job.sites.iter().map(|s| s.id.clone());
+        return with_findings(&loaded, options, Outcome::nothing("site", site.unwrap_or(""), known));
+    }
+    let tables = sites.iter().flat_map(|s| site_tables(&loaded, s)).collect();
+    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+}
+
+/// The findings of reading go with every product: a table that lacks a surface must say why.
+fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Outcome) -> Outcome {
+    if !loaded.findings.is_empty() {
+        let (findings, summary) = loaded.draw(options, &loaded.findings);
+        outcome.findings = findings;
+        outcome.summary = summary;
+        if super::load::stops(&loaded.findings) {
+            outcome.exit = super::seam::Exit::Stop;
+        }
+    }
+    outcome
+}
+
+fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
+    let (t, us) = (&loaded.tally, site.metric);
+    let heads = [
+        ("Surface", Align::Left),
+        ("What", Align::Left),
+        ("Gross", Align::Right),
+        ("Openings", Align::Right),
+        ("Reveals", Align::Right),
+        ("To cover", Align::Right),
+        ("Mean", Align::Right),
+        ("Most", Align::Right),
+        ("Lifts", Align::Right),
+        ("Mix", Align::Right),
+        ("Loads", Align::Right),
+        ("Weight, mean", Align::Right),
+        ("At faces", Align::Right),
+    ];
+    let mut surfaces = Table { title: format!("{}, takeoff", site.name.text), ..Table::default() };
+    surfaces.columns = heads.iter().map(|(h, a)| ((*h).to_owned(), *a)).collect();
+    for surface in &site.surfaces {
+        let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
+        let mut row = vec![surface.code.text.clone(), scopes::named(&surface.what, EN).to_owned()];
+        for name in ["gross", "openings_area", "reveals", "net_area", "mean", "most", "lifts", "volume", "loads", "weight_mean", "weight_faces"] {
+            row.push(said(t, &id(name), Ask::Own, us));
+        }
+        surfaces.rows.push(row);
+    }
+    let mut total = vec!["Total".to_owned()];
+    total.resize(5, String::new());
+    total.push(said(t, &format!("{}.area", site.id), Ask::Own, us));
+    total.resize(heads.len(), String::new());
+    surfaces.totals.push(total);
+    surfaces.notes.push(format!("{}.", super::tables::capital(EN.text("planning.note"))));
+    let letter = said(t, &format!("{}.weight_allowed", site.id), Ask::Both, us);
+    if !letter.is_empty() {
+        surfaces.notes.push(format!("Engineer's letter on file allows {letter}; law, engineer and makers' sheets come first."));
+    }
+    let mut order = Table { title: format!("{}, order", site.name.text), ..Table::default() };
+    order.columns = [("Mix", Align::Left), ("Volume", Align::Right), ("Loads", Align::Right), ("Batches", Align::Right), ("Additive", Align::Right), ("of", Align::Right), ("Mortar", Align::Right), ("of", Align::Right)]
+        .iter()
+        .map(|(h, a)| ((*h).to_owned(), *a))
+        .collect();
+    for mix in [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(&loaded.job, &n.text)) {
+        let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
+        let mut row = vec![mix.name.text.clone()];
+        row.extend(["volume", "loads", "batches", "bags_additive"].map(|n| said(t, &id(n), Ask::Own, us)));
+        row.push(said(t, &format!("{}.additive_bag", mix.id), Ask::Own, us));
+        row.push(said(t, &id("bags_mortar"), Ask::Own, us));
+        row.push(said(t, &format!("{}.mortar_bag", mix.id), Ask::Own, us));
+        order.rows.push(row);
+    }
+    order.notes.push("Bags include the reserve; loads do not.".to_owned());
+    vec![surfaces, order]
+}
+
+/// Powder and water per batch, and the ladder, of one mix or all.
+pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
+    let loaded = match Loaded::open(options) {
+        Ok(loaded) => loaded,
+        Err(outcome) => return outcome,
+    };
+    let mixes: Vec<&Mix> =
+        loaded.job.mixes.iter().filter(|m| mix.is_none_or(|asked| m.id == asked || m.name.text == asked)).collect();
+    if mixes.is_empty() {
+        let known = loaded.job.mixes.iter().map(|m| m.id.clone());
+        return with_findings(&loaded, options, Outcome::nothing("mix", mix.unwrap_or(""), known));
+    }
+    let mut tables = Vec::new();
+    for site in &loaded.job.sites {
+        for mix in &mixes {
+            if site.carve_mix.text == mix.name.text || site.scratch_mix.text == mix.name.text {
+                tables.push(batches(&loaded, site, mix));
+                tables.push(ladder(&loaded, site, mix));
+            }
+        }
+    }
+    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+}
+
+fn batches(loaded: &Loaded, site: &Site, mix: &Mix) -> Table {
+    let (t, us) = (&loaded.tally, site.metric);
+    let mut table = Table { title: format!("{} rev {}, batches at {}", mix.name.text, mix.rev.text, site.name.text), ..Table::default() };
+    table.columns = [
+        ("Batch", Align::Left),
+        ("Mixer", Align::Left),
+        ("Start water", Align::Right),
+        ("other unit", Align::Right),
+        ("Step", Align::Right),
+        ("Limit", Align::Right),
+        ("Mortar first", Align::Right),
+        ("Additive", Align::Right),
+        ("Mortar rest", Align::Right),
+        ("Volume at limit", Align::Right),
+        ("Mixer takes", Align::Right),
+        ("On the wall by", Align::Right),
+    ]
+    .iter()
+    .map(|(h, a)| ((*h).to_owned(), *a))
+    .collect();
+    for plan in site.batches.iter().filter(|b| b.mix.text == mix.name.text) {
+        let batch = batch_id(&loaded.job, site, plan);
+        let id = |name: &str| format!("{batch}.{name}");
+        let own = |name: &str| said(t, &id(name), Ask::Own, us);
+        let capacity = said(t, &format!("{}/{}/{}.capacity", site.id, mix.id, plan.mixer.text), Ask::Own, us);
+        table.rows.push(vec![
+            own("loads"),
+            plan.mixer.text.clone(),
+            own("start_water"),
+            said(t, &id("start_water"), Ask::Second, us),
+            own("step"),
+            own("limit"),
+            own("mortar_first"),
+            own("additive"),
+            own("mortar_rest"),
+            own("volume"),
+            capacity,
+            own("place_by"),
+        ]);
+    }
+    if mix.half_load {
+        let half = |name: &str| said(t, &format!("{}.half_{name}", mix.id), Ask::Own, us);
+        table.notes.push(format!(
+            "Half load, on the scale: {} water, {} mortar, {} additive; limit {}.",
+            half("start_water"),
+            half("mortar"),
+            half("additive"),
+            half("limit")
+        ));
+    }
+    table.notes.push(format!("Mix at least {} by the timer before anyone judges it.", said(t, &format!("{}.mixing", mix.id), Ask::Long, us)));
+    table
+}
+
+fn ladder(loaded: &Loaded, site: &Site, mix: &Mix) -> Table {
+    let (t, us) = (&loaded.tally, site.metric);
+    let sizes = ladder_sizes(site, mix);
+    let mut table = Table { title: format!("{}, water ladder", mix.name.text), ..Table::default() };
+    table.columns.push(("Rung".to_owned(), Align::Right));
+    table.columns.push(("Added so far, per load".to_owned(), Align::Right));
+    table.columns.extend(sizes.iter().map(|s| (said(t, &format!("{}.ladder_size.{s}", mix.id), Ask::Own, us), Align::Right)));
+    let mut rung = 0;
+    while t.figure(&ladder_id(mix, "added", rung)).is_some() {
+        let mut row = vec![rung.to_string(), said(t, &ladder_id(mix, "added", rung), Ask::Own, us)];
+        row.extend(sizes.iter().map(|s| said(t, &ladder_id(mix, s, rung), Ask::Own, us)));
+        table.rows.push(row);
+        rung += 1;
+    }
+    table.notes.push("The last rung is the limit: start may stand on it, nothing may be added above it.".to_owned());
+    table
+}

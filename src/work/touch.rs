@@ -1,0 +1,93 @@
+//! Which papers a finding touches: those whose printed values rest on it, or that print from its file.
+
+use std::collections::BTreeSet;
+
+use crate::finding::{Finding, Severity};
+use crate::quantity::expr::How;
+use crate::quantity::{Mark, Node};
+use crate::tally::{PrintedValue, Tally};
+
+use super::compose::Face;
+
+/// What a paper rests on.
+#[derive(Debug, Default)]
+pub struct Closure {
+    /// Figures printed, and figures behind them.
+    figures: BTreeSet<String>,
+    /// Places of authored values behind them.
+    leaves: BTreeSet<Mark>,
+    /// Files whose text is printed.
+    printed: BTreeSet<u32>,
+    /// Documents, such as `M-02/en`.
+    documents: BTreeSet<String>,
+}
+
+impl Closure {
+    /// The closure of some faces.
+    pub fn of(tally: &Tally, faces: &[Face<'_>], document: &str) -> Closure {
+        let mut closure = Closure::default();
+        for face in faces {
+            closure.documents.insert(format!("{document}/{}", face.lang.code()));
+            closure.printed.extend(&face.files);
+            closure.values(tally, &face.values);
+        }
+        closure
+    }
+
+    /// Adds printed values.
+    pub fn values(&mut self, tally: &Tally, values: &[PrintedValue]) {
+        for value in values {
+            if !self.figures.insert(value.figure.clone()) {
+                continue;
+            }
+            if let Some(Ok(node)) = tally.figure(&value.figure).map(|f| f.worked.as_ref()) {
+                behind(node, &mut self.figures, &mut self.leaves);
+            }
+        }
+    }
+
+    /// True if a finding touches the paper.
+    ///
+    /// A finding that names figures touches the papers that rest on one of them. Any other touches the papers that
+    /// print from its file or rest on a value authored in it: what was wrong there may have been meant for them.
+    pub fn touched(&self, finding: &Finding) -> bool {
+        if finding.figures.iter().any(|f| self.figures.contains(f)) || finding.figures.iter().any(|f| self.documents.contains(f)) {
+            return true;
+        }
+        let Some((span, _)) = &finding.at else { return true };
+        if self.printed.contains(&span.file) {
+            return true;
+        }
+        let here = |leaf: &Mark| leaf.file == span.file && leaf.start < span.end && span.start < leaf.end;
+        if self.leaves.iter().any(here) {
+            return true;
+        }
+        finding.figures.is_empty() && self.leaves.iter().any(|leaf| leaf.file == span.file)
+    }
+
+    /// Places of the authored values behind the paper, in file order.
+    pub fn leaves(&self) -> impl Iterator<Item = Mark> {
+        self.leaves.iter().copied()
+    }
+
+    /// The worst severity among the findings that touch the paper.
+    pub fn worst(&self, findings: &[Finding]) -> Option<Severity> {
+        findings.iter().filter(|f| self.touched(f)).map(|f| f.severity).min()
+    }
+}
+
+fn behind(node: &Node, figures: &mut BTreeSet<String>, leaves: &mut BTreeSet<Mark>) {
+    match node.how() {
+        How::Authored { mark, .. } => leaves.extend(mark),
+        How::Op(_, args) => args.iter().for_each(|a| behind(a, figures, leaves)),
+        How::Figure { id, of } => {
+            // Known already: everything behind it has been walked.
+            if figures.insert(id.clone()) || leaves.is_empty() {
+                behind(of, figures, leaves);
+            }
+        }
+        How::Named { of, .. } | How::Rounded { of, .. } => behind(of, figures, leaves),
+        How::Formula { body, .. } => behind(body, figures, leaves),
+        How::Constant { .. } | How::Given => {}
+    }
+}

@@ -1,0 +1,88 @@
+//! One run over rows: who said what, and did we.
+
+use hodbook::quantity::expr::{Sort, Worked};
+use hodbook::quantity::{num, print, units};
+
+use crate::arithmetic;
+
+/// How a row came into the table of reference facts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum How {
+    /// Its number was read in the source.
+    Found,
+    /// Its number was worked out from definitions that were read.
+    Computed,
+    /// Its number was recalled; check it before leaning on it.
+    Memory,
+}
+
+struct Row {
+    id: &'static str,
+    how: How,
+    rule: bool,
+}
+
+/// Rows met so far.
+#[derive(Default)]
+pub struct Run(Vec<Row>);
+
+impl Run {
+    /// A row with numbers.
+    pub fn row(&mut self, id: &'static str, source: &'static str, how: How) {
+        self.add(id, source, how, false);
+    }
+
+    /// A row that states a rule; its cases are ours, one on each side.
+    pub fn rule(&mut self, id: &'static str, source: &'static str, how: How) {
+        self.add(id, source, how, true);
+    }
+
+    fn add(&mut self, id: &'static str, source: &'static str, how: How, rule: bool) {
+        assert!(!source.is_empty(), "{id} has no source");
+        self.0.push(Row { id, how, rule });
+    }
+
+    /// Takes another run's rows.
+    pub fn join(&mut self, other: Run) {
+        self.0.extend(other.0);
+    }
+
+    /// Rows with numbers.
+    pub fn values(&self) -> usize {
+        self.0.iter().filter(|r| !r.rule).count()
+    }
+
+    /// Rows that state a rule.
+    pub fn rules(&self) -> usize {
+        self.0.iter().filter(|r| r.rule).count()
+    }
+
+    /// Rows recalled.
+    pub fn from_memory(&self) -> usize {
+        self.0.iter().filter(|r| r.how == How::Memory).count()
+    }
+
+    /// A row counts once.
+    pub fn no_row_twice(&self) {
+        for (i, row) in self.0.iter().enumerate() {
+            assert!(!self.0.iter().take(i).any(|r| r.id == row.id), "{} is counted twice", row.id);
+        }
+    }
+}
+
+/// Reads an input.
+pub fn q<S: Sort>(text: &str) -> Worked<S> {
+    Worked::read(text).unwrap()
+}
+
+/// Holds a result to a printed number, and its printed arithmetic to its result.
+pub fn gives<S: Sort>(worked: &Worked<S>, unit: &str, printed: &str) {
+    let places = printed.split_once('.').map_or(0, |(_, digits)| digits.len());
+    let number = match units::find_expr(unit) {
+        Some(unit) => worked.value().in_unit(unit).unwrap(),
+        None => worked.value().si.clone(),
+    };
+    let got = number.exact().map_or_else(|| format!("{:.places$}", number.to_f64()), |r| num::decimal(r, places));
+    assert_eq!(got, printed, "{} {unit}", number.to_f64());
+    arithmetic::follows(&print::derivation("", worked.node()));
+}
