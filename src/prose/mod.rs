@@ -27,7 +27,7 @@ pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use fence::{ASKED, PARTS};
 pub use numbers::{Typed, typed_in, typed_numbers};
 pub use render::{Options, Prepared, render};
-pub use steps::{Step, block_digests, slots, steps};
+pub use steps::{Step, block_digests, numbered, slots, steps};
 #[cfg(test)]
 mod numbers_tests;
 #[cfg(test)]

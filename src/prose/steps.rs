@@ -137,6 +137,18 @@ pub fn block_digests(body: &Body) -> Vec<(String, Span)> {
     written(body).iter().map(|(at, _)| digest(at)).collect()
 }
 
+/// The numbered steps of a body as written: number and place, top level, in order.
+pub fn numbered(body: &Body) -> Vec<(u64, Span)> {
+    let offset = usize::try_from(body.offset).unwrap_or(0);
+    let steps = written(body).into_iter().filter(|(_, number)| *number > 0);
+    steps
+        .map(|(at, number)| {
+            let length = slice(&body.text, &at).trim_end().len();
+            (number, span(body.file, offset + at.start..offset + at.start + length))
+        })
+        .collect()
+}
+
 /// The slots of a body as written: number of the step each stands in (0 outside), its expression, its place.
 ///
 /// White space is folded and the reason of `fixed` left out, so that the slots of a twin are the same texts.

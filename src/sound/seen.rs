@@ -1,6 +1,6 @@
 //! One rendered text as the checks see it.
 
-use crate::job::{Caution, Card, Chapter, Distance, Edition, Page};
+use crate::job::{Card, Caution, Chapter, Distance, Edition, Page};
 use crate::prose::block::Doc;
 use crate::tally::{Scope, Subject, Voice};
 

@@ -59,12 +59,8 @@ fn load(ground: &Ground<'_>, mix: &Mix, row: &Limit) -> Option<Finding> {
     let id = |name: &str| format!("{}.{name}", mix.id);
     let mass = |name: &str| printed(ground, &id(name), mix.metric).map(|v| typed(&v.text));
     let (mortar_mass, additive_mass) = (mass("mortar_weight")?, mass("additive_weight")?);
-    let title = format!(
-        "{} holds {} of mortar to 1 of additive by mass, the design is {} to 1",
-        mix.name.text,
-        plain(&made),
-        plain(design)
-    );
+    let title =
+        format!("{} holds {} of mortar to 1 of additive by mass, the design is {} to 1", mix.name.text, plain(&made), plain(design));
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .derived(format!("{mortar_mass} ÷ {additive_mass} = {}; {} off, at most {}", plain(&made), per_cent(&share), row.value))
         .source(row.source)
@@ -72,7 +68,8 @@ fn load(ground: &Ground<'_>, mix: &Mix, row: &Limit) -> Option<Finding> {
     let bag = mix.mortar.bag.node();
     let finding = related_value(at_value(finding, ground, bag, "this bag"), ground, mix.additive.bag.node(), "with this one");
     let finding = related_value(finding, ground, mix.ratio.node(), "against this design");
-    Some(finding.figure(id("mortar_weight")).figure(id("additive_weight")))
+    // No figures are named: everything that rests on this mix is made of these bags.
+    Some(finding)
 }
 
 /// Mass of mortar that the additive of a load asks for.
@@ -90,7 +87,8 @@ fn batch(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, row: &Limit) -> Opt
     let bags = |name: &str| printed(ground, &format!("{id}.{name}"), site.metric);
     let (mortar, additive) = (bags("mortar")?, bags("additive")?);
     let mass = |count: &BigRational, bag: &Num| Num::Exact(count.clone()).mul(bag);
-    let made = mass(mortar.number.as_ref()?, &mix.mortar.bag.value().si).div(&mass(additive.number.as_ref()?, &mix.additive.bag.value().si))?;
+    let made =
+        mass(mortar.number.as_ref()?, &mix.mortar.bag.value().si).div(&mass(additive.number.as_ref()?, &mix.additive.bag.value().si))?;
     let share = off(&made, &mix.ratio.value().si, row)?;
     // What is wrong with the load is wrong with every batch of it: told once, at the mix.
     if load(ground, mix, row).is_some() {
@@ -98,9 +96,14 @@ fn batch(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, row: &Limit) -> Opt
     }
     let loads = typed(&printed(ground, &format!("{id}.loads"), site.metric)?.text);
     let (mortar, additive) = (typed(&mortar.text), typed(&additive.text));
-    let title = format!("{loads} print {mortar} of mortar to {additive} of additive, {} off the design of {}", per_cent(&share), mix.name.text);
+    let title =
+        format!("{loads} print {mortar} of mortar to {additive} of additive, {} off the design of {}", per_cent(&share), mix.name.text);
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
-        .derived(format!("({mortar} × mortar bag) ÷ ({additive} × additive bag) = {}, the design is {}", plain(&made), plain(&mix.ratio.value().si)))
+        .derived(format!(
+            "({mortar} × mortar bag) ÷ ({additive} × additive bag) = {}, the design is {}",
+            plain(&made),
+            plain(&mix.ratio.value().si)
+        ))
         .source(row.source)
         .help("plan a number of loads that takes whole bags of both, or a half load by the scale");
     let finding = at_value(finding, ground, plan.loads.node(), "these loads");

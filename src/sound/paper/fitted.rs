@@ -29,5 +29,5 @@ pub(in crate::sound) fn overflow(card: &Card, fit: &Fit, name: &'static str, hel
         finding = finding.derived(format!("{} + {cut} = {} lines of {size} pt", fit.lines_room, fit.lines_room + cut));
     }
     let edition = card.editions.iter().find(|e| e.lang == fit.lang).or(card.editions.first())?;
-    Some(finding.at(edition.title.at, "this face").related(card.code.at, "made as this card"))
+    Some(finding.at(edition.title.at, "this face").figure(&fit.face))
 }

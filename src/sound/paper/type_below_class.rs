@@ -37,6 +37,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
         let title = format!("{} has type of {:.1} pt, {class} wants {} pt or more", fit.face, fit.smallest_pt, least.plain());
         let finding = Finding::new(CHECK.name, Severity::Stop, title)
             .source(row.source)
+            .figure(&fit.face)
             .help("set it larger in the page template, or give the card another distance class with the reader it has");
         let edition = card.editions.iter().find(|e| e.lang == fit.lang).or(card.editions.first());
         found.push(match edition {

@@ -3,9 +3,9 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
+use crate::job::Mix;
 use crate::sound::told::{at_value, authored, number, related_value, text, typed};
 use crate::sound::{Check, Ground};
-use crate::job::Mix;
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -29,7 +29,9 @@ fn one(ground: &Ground<'_>, mix: &Mix) -> Option<Finding> {
     }
     let ids = [format!("{}.start_water", mix.id), format!("{}.limit", mix.id)];
     let said = [text(ground, &ids[0], mix.metric)?, text(ground, &ids[1], mix.metric)?];
-    let as_typed = |node, printed: &String| if said[0] == said[1] { authored(ground, node).map_or(printed.clone(), |(t, _)| typed(&t)) } else { printed.clone() };
+    let as_typed = |node, printed: &String| {
+        if said[0] == said[1] { authored(ground, node).map_or(printed.clone(), |(t, _)| typed(&t)) } else { printed.clone() }
+    };
     let (starts, most) = (as_typed(start, &said[0]), as_typed(limit, &said[1]));
     let unit = if mix.metric { "L" } else { "gal" };
     let over = start.clone() - limit.clone();

@@ -18,21 +18,42 @@ pub const CHECK: Check = Check {
 
 /// Words that let something in. The manual page lists them.
 const LETS_IN: &[&str] = &[
-    "add", "adds", "adding", "pour", "pours", "pouring", "give", "dump", "agregue", "agréguele", "agregar", "agrega", "añada", "añádale",
-    "añadir", "eche", "échele", "echar", "vierta", "viértale", "verter", "póngale", "dele", "déle",
+    "add",
+    "adds",
+    "adding",
+    "pour",
+    "pours",
+    "pouring",
+    "give",
+    "dump",
+    "agregue",
+    "agréguele",
+    "agregar",
+    "agrega",
+    "añada",
+    "añádale",
+    "añadir",
+    "eche",
+    "échele",
+    "echar",
+    "vierta",
+    "viértale",
+    "verter",
+    "póngale",
+    "dele",
+    "déle",
 ];
 /// Words that let water in and need not name it.
-const SPLASHES: &[&str] = &[
-    "splash", "splashes", "dash", "squirt", "spray", "trickle", "hose", "salpique", "chorro", "chorrito", "rocíe", "manguerazo",
-];
+const SPLASHES: &[&str] =
+    &["splash", "splashes", "dash", "squirt", "spray", "trickle", "hose", "salpique", "chorro", "chorrito", "rocíe", "manguerazo"];
 /// Water.
 const WATER: &[&str] = &["water", "agua", "agüita"];
 /// Words that turn the next verb round.
 const NOT: &[&str] = &["no", "not", "never", "don't", "nobody", "nunca", "ni", "jamás", "nadie"];
 /// Words that may stand between the one and the other: `nobody may ever add`, `no se le agregue`.
 const BETWEEN: &[&str] = &[
-    "or", "and", "a", "an", "any", "ever", "you", "one", "may", "must", "should", "to", "o", "y", "se", "le", "les", "lo", "la", "me", "más",
-    "vuelva", "debe", "puede",
+    "or", "and", "a", "an", "any", "ever", "you", "one", "may", "must", "should", "to", "o", "y", "se", "le", "les", "lo", "la", "me",
+    "más", "vuelva", "debe", "puede",
 ];
 /// Words of a mixing step that has no slot for its time.
 const TIMER: &[&str] = &["timer", "cronómetro"];

@@ -23,9 +23,7 @@ pub const CHECK: Check = Check {
 };
 
 /// Words that say of an amount that it is for one load. The manual page lists them.
-pub const PER_LOAD: &[&str] = &[
-    "per load", "for each load", "each load", "for every load", "every load", "por juego", "por cada juego", "cada juego",
-];
+pub const PER_LOAD: &[&str] = &["per load", "each load", "every load", "a load", "one load", "por juego", "cada juego", "un juego"];
 
 /// Waters of a mix that a batch multiplies.
 const WATERS: &[&str] = &["start_water", "step", "limit"];
@@ -71,9 +69,9 @@ impl Case<'_, '_> {
     fn typed(&self) -> Vec<Finding> {
         let all = sentences(&self.seen.doc);
         let mut found = Vec::new();
-        for number in typed_numbers(&self.seen.doc, self.seen.voice.lang, &self.seen.edition.body) {
+        for number in typed_numbers(&self.seen.doc, &self.seen.edition.body, self.seen.voice.lang) {
             let Some(amount) = &number.quantity else { continue };
-            if all.iter().any(|s| s.holds(number.at) && s.says(PER_LOAD)) {
+            if all.iter().any(|s| s.holds(number.span) && s.says(PER_LOAD)) {
                 continue;
             }
             let alike = WATERS.iter().find(|w| {
@@ -82,7 +80,7 @@ impl Case<'_, '_> {
             });
             if let Some(water) = alike {
                 let help = format!("print `{{{{ batch.{water} }}}}` in place of the typed number");
-                found.extend(self.finding(water, &number.text, number.at, help));
+                found.extend(self.finding(water, &number.text, number.span, help));
             }
         }
         found
