@@ -70,9 +70,23 @@ pub(super) fn limit(value: &Quantity, unit: UnitExpr, measure: (i64, i64)) -> Op
 /// A node's number in a unit, as the derivations print it: `33/16 gal` is `2.0625 gal`.
 pub(super) fn number(node: &Node, unit: &str) -> String {
     match find_expr(unit).and_then(|u| node.value().in_unit(u)) {
-        Some(number) => format!("{} {unit}", number.plain()),
+        Some(number) => format!("{} {}", number.plain(), unit.replace("ft3", "ft³")),
         None => node.number().plain(),
     }
+}
+
+/// A thickness as a tape shows it: sixteenths where it stands on one, else a decimal.
+pub(super) fn length(node: &Node, unit: &str) -> String {
+    let exact = find_expr(unit).and_then(|u| node.value().exact_in(u));
+    match exact.filter(|n| unit == "in" && *n.denom() <= 16.into()) {
+        Some(number) => format!("{} in", typed(&show::mixed(&number))),
+        None => number(node, unit),
+    }
+}
+
+/// The verb of a count: `1 load weighs`, `2 loads weigh`.
+pub(super) fn verb(count: &Quantity, one: &'static str, many: &'static str) -> &'static str {
+    if count.si.compare(&crate::quantity::Num::int(1)) == std::cmp::Ordering::Greater { many } else { one }
 }
 
 /// Keeps the first finding of each place: a text is rendered for many subjects, its mistake is one.

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::finding::{Finding, Severity};
-use crate::prose::slots;
+use crate::prose::{numbered, slots};
 use crate::sound::{Check, Ground};
 use crate::source::Span;
 
@@ -30,8 +30,10 @@ fn one(pair: &Pair<'_>) -> Vec<Finding> {
     let of = |list: &[(u64, String, Span)], step: u64| -> BTreeSet<String> {
         list.iter().filter(|(n, ..)| *n == step).map(|(_, slot, _)| slot.clone()).collect()
     };
+    let places = numbered(&pair.twin.body);
     let mut found = Vec::new();
     for step in steps {
+        let bare = places.iter().find(|(n, _)| *n == step).map_or(pair.twin.title.at, |(_, at)| *at);
         let (here, there) = (of(&original, step), of(&twin, step));
         let whole = if step == 0 { "outside its steps".to_owned() } else { format!("in step {step}") };
         let place = |list: &[(u64, String, Span)], slot: &str| list.iter().find(|(n, s, _)| *n == step && s == slot).map(|(.., at)| *at);
@@ -41,8 +43,9 @@ fn one(pair: &Pair<'_>) -> Vec<Finding> {
         for slot in &lacks {
             let title = format!("the twin of the {} `{}` lacks `{{{{ {slot} }}}}` {whole}", pair.sort, pair.name);
             // One missing for one added is one mistake: the carets stand under the one that took its place.
-            let at = adds.first().and_then(|s| place(&twin, s)).or_else(|| beside(&twin)).unwrap_or(pair.twin.title.at);
-            let mut finding = Finding::new(CHECK.name, Severity::Stop, title).at(at, "the twin prints this").help(help(slot, step));
+            let at = adds.first().and_then(|s| place(&twin, s)).or_else(|| beside(&twin)).unwrap_or(bare);
+            let label = if there.is_empty() { "the twin prints nothing here" } else { "the twin prints this" };
+            let mut finding = Finding::new(CHECK.name, Severity::Stop, title).at(at, label).help(help(slot, step));
             if let Some(span) = place(&original, slot) {
                 finding = finding.related(span, "the original prints this");
             }
@@ -50,7 +53,7 @@ fn one(pair: &Pair<'_>) -> Vec<Finding> {
         }
         for slot in adds.iter().skip(lacks.len()) {
             let title = format!("the twin of the {} `{}` adds `{{{{ {slot} }}}}` {whole}", pair.sort, pair.name);
-            let at = place(&twin, slot).unwrap_or(pair.twin.title.at);
+            let at = place(&twin, slot).unwrap_or(bare);
             let finding = Finding::new(CHECK.name, Severity::Stop, title).at(at, "only the twin prints this");
             found.push(finding.source(SOURCE).help("take it out, or print it in the original too"));
         }

@@ -100,13 +100,14 @@ pub(super) fn out_of_date(pair: &Pair<'_>, name: &'static str, severity: Severit
         return Some(Finding::new(name, severity, title).at(*at, "says nothing of what it translates").source(SOURCE).help(help));
     }
     let behind = behind(&now, follows);
+    let changed = format!("{} of {} changed", behind.changed.len(), blocks(now.len()));
     let what = match (behind.changed.len(), behind.gone) {
-        (0, 0) => "in another order".to_owned(),
-        (0, gone) => format!("with {} gone", blocks(gone)),
-        (changed, 0) => format!("with {} changed", blocks(changed)),
-        (changed, gone) => format!("with {} changed and {gone} gone", blocks(changed)),
+        (0, 0) => "its blocks stood in another order".to_owned(),
+        (0, gone) => format!("{} gone", blocks(gone)),
+        (_, 0) => changed,
+        (_, gone) => format!("{changed}, {gone} gone"),
     };
-    let title = format!("the twin of the {sort} `{}` follows an older text: {} {what} of {}", pair.name, "its original stands", now.len());
+    let title = format!("the twin of the {sort} `{}` follows an older text: {what}", pair.name);
     let mut finding = Finding::new(name, severity, title).at(*at, "followed these").source(SOURCE).help(help);
     for span in &behind.changed {
         finding = finding.related(*span, format!("changed: {}", first_words(&pair.original.body, *span)));

@@ -2,7 +2,7 @@
 
 use crate::finding::{Finding, Severity};
 use crate::job::{BatchPlan, Mixer, Site};
-use crate::sound::told::{at_value, printed, related_value, text, typed};
+use crate::sound::told::{at_value, printed, related_value, text, typed, verb};
 use crate::sound::{Check, Ground};
 use crate::tally::{batch_id, mix_of};
 
@@ -34,7 +34,11 @@ fn one(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, mixer: &Mixer) -> Opt
     let name = mixer.names.first().map_or(mixer.code.text.as_str(), |(_, n)| n.text.as_str());
     let (volume, capacity) = (typed(&volume.text), typed(&capacity.text));
     let one_load = text(ground, &format!("{}.yield_at_limit", mix.id), site.metric)?;
-    let title = format!("{loads} of {} take up {volume}, the {name} mixes {capacity} well", mix.name.text);
+    let title = format!(
+        "{loads} of {} {} {volume}, the {name} mixes {capacity} well",
+        mix.name.text,
+        verb(plan.loads.value(), "takes up", "take up")
+    );
     let most = text(ground, &format!("{mixed}.most_loads"), site.metric);
     let unit = if site.metric { "L" } else { "ft3" };
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
@@ -42,7 +46,7 @@ fn one(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, mixer: &Mixer) -> Opt
         .derived(format!(
             "{} × {} = {capacity}, rounded down",
             crate::sound::told::number(mixer.holds.node(), unit),
-            mixer.fill.node().number().plain() + " %"
+            crate::sound::told::number(mixer.fill.node(), "%")
         ))
         .source("common practice, no source: an overfull mixer leaves dry corners and throws mix out")
         .help(super::instead(most.as_deref(), name));

@@ -3,7 +3,7 @@
 use crate::finding::{Finding, Severity};
 use crate::job::{BatchPlan, Mixer, Site};
 use crate::quantity::num::Direction;
-use crate::sound::told::{at_value, limit, printed, related_value, text, typed};
+use crate::sound::told::{at_value, limit, printed, related_value, text, typed, verb};
 use crate::sound::{Check, Ground};
 use crate::tally::{batch_id, mix_of};
 
@@ -37,7 +37,11 @@ fn one(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, mixer: &Mixer) -> Opt
     let one_load = text(ground, &format!("{}.wet_weight_at_limit", mix.id), site.metric)?;
     let name = mixer.names.first().map_or(mixer.code.text.as_str(), |(_, n)| n.text.as_str());
     let weight = typed(&weight.text);
-    let title = format!("{loads} of {} weigh {weight} wet, the {name} is rated for {most_weight}", mix.name.text);
+    let title = format!(
+        "{loads} of {} {} {weight} wet, the {name} is rated for {most_weight}",
+        mix.name.text,
+        verb(plan.loads.value(), "weighs", "weigh")
+    );
     let most = text(ground, &format!("{}/{}/{}.most_loads", site.id, mix.id, mixer.code.text), site.metric);
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .derived(format!("{loads} × {one_load} at the limit water = {weight}, rounded up"))

@@ -16,17 +16,17 @@ pub const CHECK: Check = Check {
 
 /// Wrong materials by the words on their bag, and what each is.
 const WRONG: &[(&str, &str)] = &[
-    ("masonry cement", "cement without sand"),
-    ("mortar cement", "cement without sand"),
-    ("type n", "another type"),
-    ("type m", "another type"),
-    ("type o", "another type"),
-    ("type k", "another type"),
-    ("concrete", "concrete mix"),
-    ("stucco", "stucco base"),
-    ("thinset", "tile mortar"),
-    ("thin set", "tile mortar"),
-    ("grout", "grout"),
+    ("masonry cement", "is cement without sand"),
+    ("mortar cement", "is cement without sand"),
+    ("type n", "is another type"),
+    ("type m", "is another type"),
+    ("type o", "is another type"),
+    ("type k", "is another type"),
+    ("concrete", "is concrete mix"),
+    ("stucco", "is stucco base"),
+    ("thinset", "is tile mortar"),
+    ("thin set", "is tile mortar"),
+    ("grout", "is grout"),
 ];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
@@ -36,11 +36,11 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 fn one(mix: &Mix) -> Option<Finding> {
     let class = mix.mortar.class.as_ref();
     let why = match class {
-        None => "nothing is said of it".to_owned(),
+        None => "states nothing".to_owned(),
         Some(text) => wrong(&text.text)?,
     };
-    let said = class.map_or("the mortar has no class".to_owned(), |t| format!("`{}`", t.text));
-    let title = format!("{said}: {why}; {} needs bagged Type S mortar with sand", mix.name.text);
+    let said = class.map_or("the mortar's class".to_owned(), |t| format!("`{}`", t.text));
+    let title = format!("{said} {why}; {} needs bagged Type S mortar with sand", mix.name.text);
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .source("class of ASTM C1714 (dry mortar in bags, sand in it), Type S of ASTM C270; not verified against a copy")
         .help("read the bag; if it is right, write `class: \"bagged Type S mortar, sand in it\"`");
@@ -66,13 +66,13 @@ fn wrong(class: &str) -> Option<String> {
     }
     let sand = ["sand", "sanded"].iter().any(|w| says(w)) && !words.windows(2).any(|w| w.join(" ") == "without sand");
     if says("cement") && !(sand && says("mortar")) {
-        return Some("cement without sand".to_owned());
+        return Some("is cement without sand".to_owned());
     }
     match (says("type s"), says("mortar"), sand) {
         (true, true, true) => None,
-        (false, _, _) => Some("it does not say Type S".to_owned()),
-        (_, false, _) => Some("it does not say mortar".to_owned()),
-        _ => Some("it does not say that sand is in it".to_owned()),
+        (false, _, _) => Some("does not say Type S".to_owned()),
+        (_, false, _) => Some("does not say mortar".to_owned()),
+        _ => Some("does not say that sand is in it".to_owned()),
     }
 }
 
@@ -90,16 +90,16 @@ mod tests {
             assert_eq!(wrong(good), None, "{good}");
         }
         for (bad, why) in [
-            ("Type S masonry cement", "cement without sand"),
-            ("portland cement", "cement without sand"),
-            ("Type S mortar cement, add sand", "cement without sand"),
-            ("bagged Type N mortar, sand in it", "another type"),
-            ("concrete mix", "concrete mix"),
-            ("stucco base", "stucco base"),
-            ("thin-set", "tile mortar"),
-            ("bagged mortar, sand in it", "it does not say Type S"),
-            ("Type S mortar", "it does not say that sand is in it"),
-            ("Type S mortar without sand", "it does not say that sand is in it"),
+            ("Type S masonry cement", "is cement without sand"),
+            ("portland cement", "is cement without sand"),
+            ("Type S mortar cement, add sand", "is cement without sand"),
+            ("bagged Type N mortar, sand in it", "is another type"),
+            ("concrete mix", "is concrete mix"),
+            ("stucco base", "is stucco base"),
+            ("thin-set", "is tile mortar"),
+            ("bagged mortar, sand in it", "does not say Type S"),
+            ("Type S mortar", "does not say that sand is in it"),
+            ("Type S mortar without sand", "does not say that sand is in it"),
         ] {
             assert_eq!(wrong(bad).as_deref(), Some(why), "{bad}");
         }

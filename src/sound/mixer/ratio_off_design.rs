@@ -9,7 +9,7 @@ use crate::job::{BatchPlan, Mix, Site};
 use crate::quantity::num::Num;
 use crate::quantity::{Node, num};
 use crate::sound::limits::{self, Limit};
-use crate::sound::told::{at_value, printed, related_value, typed};
+use crate::sound::told::{at_value, printed, related_value, typed, verb};
 use crate::sound::{Check, Ground};
 use crate::tally::{batch_id, mix_of};
 
@@ -96,8 +96,12 @@ fn batch(ground: &Ground<'_>, site: &Site, plan: &BatchPlan, row: &Limit) -> Opt
     }
     let loads = typed(&printed(ground, &format!("{id}.loads"), site.metric)?.text);
     let (mortar, additive) = (typed(&mortar.text), typed(&additive.text));
-    let title =
-        format!("{loads} print {mortar} of mortar to {additive} of additive, {} off the design of {}", per_cent(&share), mix.name.text);
+    let title = format!(
+        "{loads} {} {mortar} of mortar to {additive} of additive, {} off the design of {}",
+        verb(plan.loads.value(), "prints", "print"),
+        per_cent(&share),
+        mix.name.text
+    );
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .derived(format!(
             "({mortar} × mortar bag) ÷ ({additive} × additive bag) = {}, the design is {}",

@@ -5,7 +5,7 @@ use num_rational::BigRational;
 use crate::finding::{Finding, Severity};
 use crate::job::{Site, Surface};
 use crate::quantity::num::Direction;
-use crate::sound::told::{at_value, number, printed, related_value, typed};
+use crate::sound::told::{at_value, length, printed, related_value, typed};
 use crate::sound::{Check, Ground};
 use crate::tally::mix_of;
 
@@ -37,8 +37,8 @@ fn one(ground: &Ground<'_>, site: &Site, surface: &Surface) -> Option<Finding> {
         return None;
     }
     let unit = if site.metric { "mm" } else { "in" };
-    let lift = number(mix.lift.node(), unit);
-    let most = number(texture.most.node(), unit);
+    let lift = length(mix.lift.node(), unit);
+    let most = length(texture.most.node(), unit);
     let needs = typed(&needs.text);
     let count = |n: &str| if n == "1" { "1 lift".to_owned() } else { format!("{n} lifts") };
     let stated = stated.numer().to_string();
@@ -46,12 +46,12 @@ fn one(ground: &Ground<'_>, site: &Site, surface: &Surface) -> Option<Finding> {
         Finding::new(CHECK.name, Severity::Stop, format!("{} is planned in no lift, it needs {needs} of at most {lift}", surface.code.text))
     } else {
         let each = texture.most.node().clone() / planned.node().clone();
-        let each = number(&each, unit);
+        let each = length(&each, unit);
         let title = format!("{} is planned in {} of {each}, one lift is at most {lift}", surface.code.text, count(&stated));
         Finding::new(CHECK.name, Severity::Stop, title).derived(format!("{most} of carve coat ÷ {} = {each} in one lift", count(&stated)))
     };
     let finding = finding
-        .derived(format!("{most} ÷ {lift} = {needs}, rounded up"))
+        .derived(format!("{most} ÷ {lift}, rounded up = {needs}"))
         .source("mix sheet: most in a lift; a thicker one sags or sheets off")
         .help(format!("use {}: `lifts: {needs}`", count(&needs)));
     let finding = at_value(finding, ground, planned.node(), "planned lifts");

@@ -25,7 +25,8 @@ const LETS_IN: &[&str] = &[
     "pours",
     "pouring",
     "give",
-    "dump",
+    "hose",
+    "spray",
     "agregue",
     "agréguele",
     "agregar",
@@ -42,18 +43,23 @@ const LETS_IN: &[&str] = &[
     "póngale",
     "dele",
     "déle",
+    "rocíe",
 ];
-/// Words that let water in and need not name it.
-const SPLASHES: &[&str] =
-    &["splash", "splashes", "dash", "squirt", "spray", "trickle", "hose", "salpique", "chorro", "chorrito", "rocíe", "manguerazo"];
+/// Words that let water in and need not name it, and the words that then follow: `splash some in` does, `splashes burn` does not.
+const SPLASHES: &[&str] = &["splash", "dash", "squirt", "trickle", "salpique", "chorro", "chorrito"];
+const SPLASHED: &[&str] = &["some", "in", "more", "a", "it", "of", "water", "un", "de", "agua", "más"];
 /// Water.
-const WATER: &[&str] = &["water", "agua", "agüita"];
+const WATER: &[&str] =
+    &["water", "cup", "cups", "pint", "pints", "quart", "quarts", "gallon", "gallons", "agua", "taza", "tazas", "pinta", "cuarto", "galón"];
+/// Words before the water that make it what something goes into: `add the mortar to the water`.
+const INTO: &[&str] = &["to", "into", "in", "al", "en", "sobre"];
+const ARTICLES: &[&str] = &["the", "a", "start", "el", "la", "this", "that"];
 /// Words that turn the next verb round.
-const NOT: &[&str] = &["no", "not", "never", "don't", "nobody", "nunca", "ni", "jamás", "nadie"];
+const NOT: &[&str] = &["no", "not", "never", "don't", "nobody", "before", "without", "nunca", "ni", "jamás", "nadie", "antes", "sin"];
 /// Words that may stand between the one and the other: `nobody may ever add`, `no se le agregue`.
 const BETWEEN: &[&str] = &[
     "or", "and", "a", "an", "any", "ever", "you", "one", "may", "must", "should", "to", "o", "y", "se", "le", "les", "lo", "la", "me",
-    "más", "vuelva", "debe", "puede",
+    "más", "vuelva", "debe", "puede", "de", "que", "they", "anyone", "usted",
 ];
 /// Words of a mixing step that has no slot for its time.
 const TIMER: &[&str] = &["timer", "cronómetro"];
@@ -91,9 +97,10 @@ fn lets_in(sentence: &Sentence) -> Option<Span> {
     let word = |p: &Piece| if let Piece::Word(w, _) = p { Some(w.clone()) } else { None };
     let words: Vec<Option<String>> = sentence.pieces.iter().map(word).collect();
     let is = |i: usize, list: &[&str]| words.get(i).and_then(Option::as_deref).is_some_and(|w| list.contains(&w));
-    let water = (0..words.len()).find(|i| is(*i, WATER));
+    let into = |i: usize| (0..i).rev().find(|k| !is(*k, ARTICLES)).is_some_and(|k| is(k, INTO));
+    let water = (0..words.len()).find(|i| is(*i, WATER) && !into(*i));
     for i in 0..words.len() {
-        if is(i, SPLASHES) && !turned(&words, i) {
+        if is(i, SPLASHES) && is(i + 1, SPLASHED) && !turned(&words, i) {
             return place(sentence, i);
         }
         if is(i, LETS_IN) && !turned(&words, i) {

@@ -94,8 +94,7 @@ impl Case<'_, '_> {
         let one = typed(&printed(self.ground, &of_load, metric)?.text);
         let need = typed(&printed(self.ground, &of_batch, metric)?.text);
         let name = water.replace('_', " ");
-        let verb = if self.plan.loads.value().si.compare(&Num::int(1)) == Ordering::Greater { "need" } else { "needs" };
-        let finding = Finding::new(CHECK.name, Severity::Stop, format!("{loads} {verb} {need} as {name}, the text says {said}"))
+        let finding = Finding::new(CHECK.name, Severity::Stop, format!("the {name} of {loads} is {need}, the text says {said}"))
             .at(at, "for one load")
             .derived(format!("{loads} × {one} = {need}, rounded down to the mark of the pail"))
             .source("common practice, no source: the commonest mistake on a card")
