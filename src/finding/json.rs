@@ -32,3 +32,24 @@ pub fn json(findings: &[Finding], lines: &Lines<'_>) -> Value {
     };
     json!({"format": 1, "findings": findings.iter().map(one).collect::<Vec<_>>()})
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::Severity;
+    use super::*;
+
+    #[test]
+    fn lines_and_columns_are_a_persons() {
+        let finding = Finding::new("step-over-limit", Severity::Hold, "step is 2 qt, over 1 qt")
+            .at(Span { file: 0, start: 13, end: 17 }, "step")
+            .derived("2 qt > 1 qt")
+            .figure("m.step");
+        let seen = json(&[finding], &|_| Some(("mixes/m.md", "name: añ\ns: 2 qt\n")));
+        let want = json!({"format": 1, "findings": [{
+            "name": "step-over-limit", "severity": "HOLD", "title": "step is 2 qt, over 1 qt",
+            "at": {"path": "mixes/m.md", "line": 2, "column": 4, "end": {"line": 2, "column": 8}, "bytes": [13, 17], "label": "step"},
+            "related": [], "derived": ["2 qt > 1 qt"], "source": "", "help": "", "figures": ["m.step"],
+        }]});
+        assert_eq!(seen, want);
+    }
+}

@@ -72,17 +72,31 @@ fn snippets<'f, 'l: 'f>(finding: &'f Finding, lines: &Lines<'l>) -> Vec<Snippet<
     let mut out = Vec::new();
     for file in files {
         let Some((path, text)) = lines(file) else { continue };
-        // The byte order mark has no width on screen, so the carets must not count it.
-        let skip = if text.starts_with(BOM) { BOM.len_utf8() } else { 0 };
-        let shown = text.get(skip..).unwrap_or("");
-        let mut snippet = Snippet::source(shown).path(path);
-        for (span, label, kind) in marks.iter().filter(|(s, _, _)| s.file == file) {
-            let annotation = kind.span(range(text, *span, skip));
+        let own: Vec<&Mark<'f>> = marks.iter().filter(|(s, _, _)| s.file == file).collect();
+        let (from, to) = window(text, &own);
+        let shown = text.get(from..to).unwrap_or("");
+        let before = text.get(..from).unwrap_or("").bytes().filter(|b| *b == b'\n').count();
+        let mut snippet = Snippet::source(shown).path(path).line_start(before + 1);
+        for (span, label, kind) in own {
+            let annotation = kind.span(range(text, *span, from));
             snippet = snippet.annotation(if label.is_empty() { annotation } else { annotation.label(*label) });
         }
         out.push(snippet);
     }
     out
+}
+
+/// The lines from the first mark to the last: the drawing reads all it is given, and a book is long. Leaves out
+/// a byte order mark, which has no width on screen and must not be counted by the carets.
+fn window(text: &str, marks: &[&Mark<'_>]) -> (usize, usize) {
+    let first = marks.iter().map(|(s, _, _)| floor(text, s.start)).min().unwrap_or(0);
+    let last = marks.iter().map(|(s, _, _)| floor(text, s.start)).max().unwrap_or(0);
+    let mut from = text.get(..first).and_then(|t| t.rfind('\n')).map_or(0, |i| i + 1);
+    if from == 0 && text.starts_with(BOM) {
+        from = BOM.len_utf8();
+    }
+    let to = text.get(last..).and_then(|t| t.find('\n')).map_or(text.len(), |i| last + i + 1);
+    (from, to.max(from))
 }
 
 /// The span in the text shown, on character bounds, at most to the end of its first line.
@@ -91,4 +105,48 @@ fn range(text: &str, span: Span, skip: usize) -> Range<usize> {
     let end = floor(text, span.end).max(start);
     let first = text.get(start..end).unwrap_or("").lines().next().map_or(0, str::len);
     start - skip..start + first - skip
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEXT: &str = "---\nstart: 1 gal 2 qt\nlimit: 1 gal 1 qt\n---\n";
+
+    fn finding() -> Finding {
+        Finding::new("start-over-limit", Severity::Hold, "start water is 1 gal 2 qt, over the limit of 1 gal 1 qt")
+            .at(Span { file: 0, start: 11, end: 21 }, "start water")
+            .related(Span { file: 0, start: 29, end: 39 }, "the limit")
+            .derived("1 gal 2 qt = 6 qt")
+            .derived("6 qt > 5 qt")
+            .source("common practice, no source")
+            .help("start with at most 1 gal 1 qt")
+    }
+
+    #[test]
+    fn footers_follow_the_lines() {
+        let want = "\
+HOLD[start-over-limit]: start water is 1 gal 2 qt, over the limit of 1 gal 1 qt
+ --> mixes/m.md:2:8
+  |
+2 | start: 1 gal 2 qt
+  |        ^^^^^^^^^^ start water
+3 | limit: 1 gal 1 qt
+  |        ---------- the limit
+  |
+  = derived: 1 gal 2 qt = 6 qt
+             6 qt > 5 qt
+  = source: common practice, no source
+  = help: start with at most 1 gal 1 qt";
+        let lines = |_| Some(("mixes/m.md", TEXT));
+        assert_eq!(plain(&finding(), &lines, Colour::Off, 100), want);
+        let coloured = plain(&finding(), &lines, Colour::On, 100);
+        assert!(coloured.contains("\u{1b}[1m\u{1b}[95mHOLD[start-over-limit]"), "{coloured:?}");
+    }
+
+    #[test]
+    fn a_finding_without_a_place_is_whole() {
+        let finding = Finding::new("a", Severity::Note, "b").help("c");
+        assert_eq!(plain(&finding, &|_| None, Colour::Off, 100), "NOTE[a]: b\n |\n = help: c");
+    }
 }

@@ -25,85 +25,60 @@ pub struct Phrase {
     pub words: &'static [&'static str],
     /// Slots.
     pub slots: &'static [&'static str],
+    /// True if the words may mean any of the slots: `thickness` is the least or the most.
+    pub any: bool,
+    /// True if the words are telling only in the number's own phrase: verbs such as `add` and `mix`.
+    pub near: bool,
+}
+
+const fn phrase(words: &'static [&'static str], slots: &'static [&'static str]) -> Phrase {
+    Phrase { words, slots, any: false, near: false }
+}
+
+const fn near(words: &'static [&'static str], slots: &'static [&'static str]) -> Phrase {
+    Phrase { words, slots, any: false, near: true }
 }
 
 /// The table of phrases, more particular ones first.
+///
+/// A phrase here makes a differing number a STOP, so words that also go with other lengths and times
+/// (`at least`, `deep`, `cure`) are left out on purpose.
 pub const PHRASES: &[Phrase] = &[
-    Phrase { words: &["least water", "least start", "agua mínima"], slots: &["mix.least_water"] },
+    phrase(&["least water", "least start", "agua mínima"], &["mix.least_water"]),
+    phrase(
+        &["start water", "water first", "agua inicial", "agua primero", "start", "inicial"],
+        &["batch.start_water", "mix.start_water", "batch.start_water_weight"],
+    ),
+    near(&["start with", "starts at", "starts with", "empiece con"], &["batch.start_water", "mix.start_water", "batch.start_water_weight"]),
+    phrase(
+        &["limit", "never over", "never more", "no more than", "stop at", "límite", "nunca más de", "no más de", "tope"],
+        &["batch.limit", "mix.limit", "mixer.most_loads"],
+    ),
+    near(&["at most", "cuando más"], &["batch.limit", "mix.limit", "mixer.most_loads"]),
+    near(
+        &["after a step", "after each step", "after the step", "tras la medida", "mix again", "minute more", "minutes more", "minutos más"],
+        &["mix.after_step"],
+    ),
+    phrase(&["step", "late addition", "late water", "medida"], &["batch.step", "mix.step"]),
+    near(&["still dry", "add", "agregue", "añada", "eche"], &["batch.step", "mix.step"]),
+    phrase(&["on the wall by", "place by", "placed by", "wall by", "a más tardar"], &["batch.place_by", "mix.place_by"]),
+    near(&["use en", "place within", "aplique en"], &["batch.place_by", "mix.place_by"]),
+    phrase(&["open time", "tiempo útil", "tiempo abierto"], &["mix.open_time"]),
+    near(&["mix", "mixing", "mixes", "bata", "batir", "batido", "mezcle"], &["mix.mixing"]),
+    phrase(&["in a lift", "each lift", "per lift", "por pasada", "cada pasada"], &["mix.lift"]),
+    near(&["thinnest", "nowhere under", "not under", "of cover", "de cubierta"], &["mix.thickness_least"]),
     Phrase {
-        words: &[
-            "start water",
-            "water first",
-            "start with",
-            "starts at",
-            "start",
-            "agua inicial",
-            "agua primero",
-            "inicial",
-            "empiece con",
-        ],
-        slots: &["batch.start_water", "mix.start_water", "batch.start_water_weight"],
+        words: &["thick", "thickness", "thickest", "espesor", "grueso"],
+        slots: &["mix.thickness_most", "mix.thickness_least", "mix.lift"],
+        any: true,
+        near: true,
     },
-    Phrase {
-        words: &[
-            "limit",
-            "never over",
-            "never more",
-            "no more than",
-            "at most",
-            "stop at",
-            "límite",
-            "nunca más de",
-            "no más de",
-            "cuando más",
-            "tope",
-        ],
-        slots: &["batch.limit", "mix.limit", "mix.lift", "mix.thickness_most", "mixer.most_loads"],
-    },
-    Phrase {
-        words: &[
-            "after a step",
-            "after each step",
-            "after the step",
-            "tras la medida",
-            "mix again",
-            "minute more",
-            "minutes more",
-            "minutos más",
-        ],
-        slots: &["mix.after_step"],
-    },
-    Phrase {
-        words: &["step", "late addition", "late water", "still dry", "add", "medida", "agregue", "añada", "eche"],
-        slots: &["batch.step", "mix.step", "batch.start_water", "mix.start_water"],
-    },
-    Phrase {
-        words: &["on the wall by", "place by", "placed by", "wall by", "a más tardar", "use en"],
-        slots: &["batch.place_by", "mix.place_by"],
-    },
-    Phrase { words: &["open time", "tiempo útil", "tiempo abierto"], slots: &["mix.open_time", "batch.place_by", "mix.place_by"] },
-    Phrase { words: &["mix", "mixing", "mixes", "bata", "batir", "batido", "mezcle"], slots: &["mix.mixing"] },
-    Phrase {
-        words: &["thin", "thinnest", "at least", "nowhere under", "not under", "cover", "al menos", "menos de", "mínimo"],
-        slots: &["mix.thickness_least"],
-    },
-    Phrase { words: &["in a lift", "each lift", "per lift", "a lift", "por pasada", "cada pasada"], slots: &["mix.lift"] },
-    Phrase {
-        words: &["thick", "thickness", "thickest", "deep", "espesor", "grueso", "hondo"],
-        slots: &["mix.thickness_most", "mix.thickness_least"],
-    },
-    Phrase { words: &["wet for", "keep wet", "keep it wet", "damp for", "cure", "húmedo", "húmeda", "curado"], slots: &["mix.wet_cure"] },
-    Phrase {
-        words: &["carve coat before", "next coat", "recoat", "before the carve", "antes de la capa", "otra capa"],
-        slots: &["mix.recoat"],
-    },
-    Phrase { words: &["bag of mortar", "mortar bag", "mortar", "saco de mortero", "mortero"], slots: &["batch.mortar", "mix.mortar_bag"] },
-    Phrase {
-        words: &["bag of additive", "additive bag", "additive", "saco de aditivo", "aditivo"],
-        slots: &["batch.additive", "mix.additive_bag"],
-    },
-    Phrase { words: &["loads", "load", "juegos", "juego"], slots: &["batch.loads"] },
-    Phrase { words: &["yield", "rendimiento"], slots: &["mix.yield"] },
+    near(&["wet for", "keep wet", "keep it wet", "damp for", "keep it damp", "húmedo", "húmeda"], &["mix.wet_cure"]),
+    phrase(&["carve coat before", "next coat", "recoat", "otra capa"], &["mix.recoat"]),
+    near(&["mortar", "mortero"], &["batch.mortar", "mix.mortar_bag"]),
+    near(&["additive", "aditivo"], &["batch.additive", "mix.additive_bag"]),
+    near(&["loads", "load", "juegos", "juego"], &["batch.loads"]),
+    phrase(&["yield", "rendimiento"], &["mix.yield"]),
 ];
 
 /// Phrases that speak of the half load: their figures come first.
@@ -115,10 +90,10 @@ const PER_LOAD: &[&str] = &["per load", "each load", "for a load", "a load", "po
 pub fn verdict(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Verdict {
     if let Some(q) = &typed.quantity {
         let named = named(typed, q, scope, tally, phrases);
-        if let Some(id) = &named {
-            if says(id, q, tally, voice) {
-                return Verdict::Equals(id.clone());
-            }
+        if let Some(id) = named.iter().find(|id| says(id, q, tally, voice)) {
+            return Verdict::Equals(id.clone());
+        }
+        if let Some(id) = named.first() {
             let printed = tally.say(id, Ask::Own, voice).map(|v| v.text).unwrap_or_default();
             return Verdict::DiffersFrom(id.clone(), printed);
         }
@@ -133,28 +108,29 @@ fn holds(text: &str, phrase: &str) -> bool {
     format!(" {text} ").contains(&format!(" {phrase} "))
 }
 
-/// The figure that the phrase names, then the sentence.
-fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[Phrase]) -> Option<String> {
-    let any = |list: &[&str]| list.iter().any(|p| holds(&typed.around, p));
-    for text in [&typed.words, &typed.around] {
-        for phrase in phrases.iter().filter(|p| p.words.iter().any(|w| holds(text, w))) {
+/// The figures that the phrase names, else those that the sentence names.
+fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[Phrase]) -> Vec<String> {
+    let says = |list: &[&str]| list.iter().any(|p| holds(&typed.around, p));
+    for (text, far) in [(&typed.words, false), (&typed.around, true)] {
+        for phrase in phrases.iter().filter(|p| !(far && p.near) && p.words.iter().any(|w| holds(text, w))) {
             let mut slots: Vec<String> = phrase.slots.iter().map(|s| (*s).to_owned()).collect();
-            if any(HALF) {
+            if says(HALF) {
                 let half = phrase.slots.iter().filter_map(|s| s.strip_prefix("mix.").or_else(|| s.strip_prefix("batch.")));
                 slots.splice(0..0, half.map(|s| format!("mix.half.{s}")).collect::<Vec<_>>());
-            } else if any(PER_LOAD) {
+            } else if says(PER_LOAD) {
                 slots.sort_by_key(|s| s.starts_with("batch."));
             }
-            let found = slots.iter().find_map(|path| match scope.root.get(path) {
+            let mut found = slots.iter().filter_map(|path| match scope.root.get(path) {
                 Some(Slot::Figure(id)) if like(id, q, tally) => Some(id.clone()),
                 _ => None,
             });
-            if found.is_some() {
+            let found: Vec<String> = if phrase.any { found.collect() } else { found.next().into_iter().collect() };
+            if !found.is_empty() {
                 return found;
             }
         }
     }
-    None
+    Vec::new()
 }
 
 /// Same dimension and, for counts, counting the same thing.

@@ -33,4 +33,6 @@ mod numbers_tests;
 #[cfg(test)]
 mod render_tests;
 #[cfg(test)]
+mod torn_tests;
+#[cfg(test)]
 mod trial;

@@ -64,10 +64,12 @@ impl Prepared {
                 Finding::new("tag-torn", Severity::Stop, t.what).at(at, "opened here").help(t.help)
             })
             .collect();
-        if let Some((at, c)) = body.text.char_indices().find(|(_, c)| (HOLDER..HOLDER + 0x1_0000).contains(&u32::from(*c))) {
+        if let Some((at, c)) = body.text.char_indices().find(|(_, c)| unprintable(*c)) {
+            // Nothing else is told: with these in it, no other message can be trusted to show.
             let place = span(body.file, offset + at..offset + at + c.len_utf8());
-            let title = format!("U+{:X} is a private character that no font of ours draws", u32::from(c));
-            found.push(Finding::new("character-private", Severity::Stop, title).at(place, "here").help("type another character"));
+            let title = format!("the character U+{:04X} cannot be printed", u32::from(c));
+            let finding = Finding::new("character-unprintable", Severity::Stop, title).at(place, "here").help("take it out");
+            return Err(vec![finding]);
         }
         found.extend(check::tags(body, &pieces));
         let mut skipped = BTreeSet::new();
@@ -183,6 +185,11 @@ impl Prepared {
 fn same_piece(pieces: &[Piece], piece: usize, offset: usize, at: crate::source::Span) -> bool {
     let start = usize::try_from(at.start).unwrap_or(0);
     matches!(pieces.get(piece), Some(Piece::Tag(t)) if (offset + t.range.start..offset + t.range.end).contains(&start))
+}
+
+/// Control characters, and the private ones we put in ourselves.
+fn unprintable(c: char) -> bool {
+    (c.is_control() && !matches!(c, '\n' | '\r' | '\t')) || (HOLDER..HOLDER + 0x1_0000).contains(&u32::from(c))
 }
 
 /// A loop repeats its mistakes; the author needs each of them once.

@@ -108,8 +108,12 @@ pub(super) fn scope() -> (Scope, Tally) {
     let mix = mix.clone();
     groups.get_mut("mixer").unwrap().put("name", text("pan *mixer* | 4"));
     let mut site = Slot::map();
-    for (name, t) in [("name", "Larkenfell Inn"), ("code", "LF"), ("band", "68 °F to 74 °F"), ("good_until", "31 Mar 2026")] {
+    for (name, t) in [("name", "Larkenfell Inn"), ("code", "LF"), ("good_until", "31 Mar 2026")] {
         site.put(name, text(t));
+    }
+    for (name, n) in [("band_low", 68), ("band_high", 74)] {
+        let slot = add(&mut tally, &mut ids, &format!("made.{name}"), node(n, 1, "°F"), Role::Reading);
+        site.put(name, slot);
     }
     let mut surfaces = Vec::new();
     for id in ["LF-1", "LF-2"] {

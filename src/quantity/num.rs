@@ -164,7 +164,8 @@ impl Num {
         match self {
             Num::Exact(r) => {
                 let text = exact_text(r);
-                if text.len() <= 12 { text } else { significant(self.to_f64(), 7) }
+                let keyable = text.len() <= 12 && *r.denom() <= BigInt::from(1000) || !text.contains('/') && text.len() <= 12;
+                if keyable { text } else { significant(self.to_f64(), 7) }
             }
             Num::Real(x) => significant(*x, 7),
         }

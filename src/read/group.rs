@@ -39,8 +39,6 @@ pub struct Group {
     pub at: Span,
     /// Key and value.
     pub items: Vec<(&'static str, Item)>,
-    /// True if something below was reported, so that what is here may not be all the author meant.
-    pub faulty: bool,
 }
 
 impl Group {

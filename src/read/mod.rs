@@ -27,7 +27,7 @@ mod value;
 mod yaml;
 
 use crate::finding::{Finding, Severity};
-use crate::job::{Chapter, Edition, Job};
+use crate::job::{Chapter, Edition, Job, Text};
 use crate::source::Folder;
 
 use doc::Doc;
@@ -104,7 +104,7 @@ fn build(docs: &[Doc<'_>]) -> Job {
             job.company = company::make(g, editions(doc, docs));
         }
     }
-    let languages = job.company.as_ref().map(|c| c.languages.clone()).unwrap_or_default();
+    let languages = job.company.as_ref().map(|c| c.languages.clone());
     for doc in docs.iter().filter(|d| d.file.language().is_none()) {
         let Some(g) = &doc.group else { continue };
         let id = doc.file.stem();
@@ -114,7 +114,11 @@ fn build(docs: &[Doc<'_>]) -> Job {
             "site" => job.sites.extend(site::make(id, g, editions)),
             "procedure" => job.procedures.extend(procedure::make(id, g, editions)),
             "caution" => job.cautions.extend(caution::make(id, g, editions)),
-            "card" => job.cards.extend(card::make(id, g, editions, &languages)),
+            "card" => {
+                let english = || vec![Text { text: "en".to_owned(), at: doc.open }];
+                let faces = languages.clone().filter(|l| !l.is_empty()).unwrap_or_else(english);
+                job.cards.extend(card::make(id, g, editions, &faces));
+            }
             "chapter" => job.chapters.push(Chapter { id: id.to_owned(), editions }),
             "handbook" => job.handbook = handbook::make(g, editions),
             "glossary" => {
@@ -161,6 +165,9 @@ fn one_line(text: &str) -> String {
 }
 
 #[cfg(test)]
+mod generated;
+
+#[cfg(test)]
 mod screens;
 
 #[cfg(test)]
@@ -169,20 +176,48 @@ mod fuzz;
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::job::OpeningShape;
+    use crate::quantity::expr::How;
     use std::path::Path;
 
     #[test]
     fn the_demo_reads_without_a_finding() {
         let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
         let (job, findings) = job(&folder);
-        for f in &findings {
-            eprintln!("{} {} {:?}", f.name, f.title, f.at.as_ref().map(|(s, l)| (folder.lines(s.file).map(|x| x.0), s, l)));
-        }
-        assert!(findings.is_empty());
+        let seen: Vec<String> = findings.iter().map(|f| crate::finding::short(f, &|n| folder.lines(n))).collect();
+        assert_eq!(seen, Vec::<String>::new());
         assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (2, 1, 5));
         assert_eq!(job.sites[0].surfaces[0].openings.len(), 4);
         assert_eq!(job.mixes[0].water.start.in_unit("gal"), 1.625);
         assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().faces.len(), 2);
         assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().editions[1].title.text, "Tarjeta de mezcla");
+    }
+
+    /// Every authored value leads back to the letters it was read from.
+    #[test]
+    fn values_know_their_letters() {
+        let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let (job, _) = job(&folder);
+        let mix = job.mixes.iter().find(|m| m.id == "carve-24").unwrap();
+        let wide = &job.sites[0].surfaces[0].openings[3];
+        let OpeningShape::Rectangle { width, .. } = &wide.shape else { panic!("{wide:?}") };
+        let cases = [
+            (mix.water.start.node(), "water.start", "1 gal 2 qt 1 pt"),
+            (mix.ratio.node(), "mortar_to_additive", "10:3 by mass"),
+            (mix.open_time.0.node(), "open_time", "50 min"),
+            (mix.open_time.1.node(), "open_time (at)", "70 °F"),
+            (mix.thickness.1.node(), "thickness (to)", "2 3/4 in"),
+            (mix.additive.relative_density.node(), "additive.relative_density", "2.30"),
+            (job.sites[0].batches[1].loads.node(), "batches.2.loads", "2 loads"),
+            (width.node(), "surfaces.LF-1.openings.W2.width", "3 ft"),
+        ];
+        for (node, want_key, want_text) in cases {
+            let How::Authored { text, key, mark } = node.how() else { panic!("{node:?}") };
+            assert_eq!((key.as_str(), text.as_str()), (want_key, want_text));
+            let mark = mark.unwrap();
+            let file = folder.file(mark.file).unwrap();
+            let at = crate::source::Span { file: mark.file, start: mark.start, end: mark.end };
+            assert_eq!(file.slice(at).trim_matches('"'), want_text);
+        }
     }
 }

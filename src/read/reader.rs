@@ -7,7 +7,7 @@ use crate::source::{File, Span};
 use crate::words::Lang;
 
 use super::field::{Field, Need, Want};
-use super::group::{Group, Item};
+use super::group::{Group, Item, all};
 use super::near;
 use super::yaml::{Entry, Tree, Value};
 
@@ -30,7 +30,8 @@ impl Scalar<'_> {
     }
 
     pub fn text(&self) -> Text {
-        Text { text: self.text.to_owned(), at: self.at }
+        // A block scalar ends with a line end that nobody wants on paper.
+        Text { text: self.text.trim_end_matches('\n').to_owned(), at: self.at }
     }
 }
 
@@ -63,10 +64,9 @@ impl<'a> Reader<'a> {
             self.stop("sort-wrong", title, tree.at, "", format!("its keys are {}", near::listed(&keys)));
             return None;
         };
-        let before = self.findings.len();
         self.duplicates(entries);
         let meant = self.unknown(entries, fields, also);
-        let mut group = Group { at, items: Vec::new(), faulty: false };
+        let mut group = Group { at, items: Vec::new() };
         for field in fields {
             if let Some(entry) = entries.iter().find(|e| e.key == field.name) {
                 let below = join(path, field.name);
@@ -96,7 +96,6 @@ impl<'a> Reader<'a> {
                 _ => {}
             }
         }
-        group.faulty = self.findings.len() > before;
         Some(group)
     }
 
@@ -155,28 +154,26 @@ impl<'a> Reader<'a> {
                 for (i, item) in items.iter().enumerate() {
                     groups.push(self.group(item, item.at, fields, &[], &format!("{path}.{}", i + 1)));
                 }
-                super::group::all(groups).map(Item::List)
+                all(groups).map(Item::List)
             }
             Want::Texts | Want::Languages => {
                 let items = self.listed(field, entry)?;
                 let mut texts = Vec::new();
                 for item in items {
-                    let scalar = self.scalar(field, item, entry.key_at)?;
-                    if matches!(field.want, Want::Languages) && !self.language(scalar.text, scalar.at) {
-                        return None;
-                    }
-                    texts.push(scalar.text());
+                    let scalar = self.scalar(field, item, entry.key_at);
+                    let good = scalar.filter(|s| !matches!(field.want, Want::Languages) || self.language(s.text, s.at));
+                    texts.push(good.map(|s| s.text()));
                 }
-                Some(Item::Texts(texts, tree.at))
+                all(texts).map(|texts| Item::Texts(texts, tree.at))
             }
             Want::Dates => {
                 let items = self.listed(field, entry)?;
                 let mut days = Vec::new();
                 for item in items {
-                    let scalar = self.scalar(field, item, entry.key_at)?;
-                    days.push(self.date(scalar)?);
+                    let scalar = self.scalar(field, item, entry.key_at);
+                    days.push(scalar.and_then(|s| self.date(s)));
                 }
-                Some(Item::Days(days))
+                all(days).map(Item::Days)
             }
             Want::Words => {
                 let mut words = vec![("en".to_owned(), self.scalar(field, tree, entry.key_at)?.text())];
@@ -205,13 +202,14 @@ impl<'a> Reader<'a> {
         let mut read = Vec::new();
         for one in entries {
             let below = join(path, &one.key);
-            let tree = self.like(one, entries)?;
-            let flow = matches!(tree.value, Value::Map { flow: true, .. });
-            let at = if flow { one.value.at } else { one.key_at };
-            let group = self.group(&tree, at, fields, &[], &below)?;
-            read.push((Text { text: one.key.clone(), at: one.key_at }, group));
+            let group = self.like(one, entries).and_then(|tree| {
+                let flow = matches!(tree.value, Value::Map { flow: true, .. });
+                let at = if flow { one.value.at } else { one.key_at };
+                self.group(&tree, at, fields, &[], &below)
+            });
+            read.push(group.map(|g| (Text { text: one.key.clone(), at: one.key_at }, g)));
         }
-        Some(Item::Map(read))
+        all(read).map(Item::Map)
     }
 
     /// `W2: {like: W1, left: 12 ft}`: the keys of W1, with those of W2 in their place.

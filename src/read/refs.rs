@@ -45,7 +45,7 @@ impl Names {
     fn taken(&self, out: &mut Vec<Finding>) {
         for (i, (name, at)) in self.names.iter().enumerate() {
             if let Some((_, first)) = self.names.iter().take(i).find(|(n, _)| n == name) {
-                let title = format!("two {}s are called `{name}`", self.sort);
+                let title = format!("two {}{} are called `{name}`", self.sort, if self.sort == "mix" { "es" } else { "s" });
                 let finding = Finding::new("name-taken", Severity::Stop, title)
                     .at(*at, "the second")
                     .related(*first, "the first")

@@ -88,7 +88,7 @@ impl Reader<'_> {
 
     fn plain(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
         let n = self.fault(field, scalar, 0, parse::plain(scalar.text))?;
-        let whole = n.exact().is_some_and(num_rational::BigRational::is_integer);
+        let whole = n.exact().is_some_and(|exact| exact.is_integer());
         if matches!(field.want, Want::Whole) && !whole {
             let title = format!("`{}` is {}, a whole number is wanted", field.name, scalar.text);
             self.stop("value-out-of-range", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));
@@ -119,8 +119,8 @@ impl Reader<'_> {
         let first = unit_of(a).or(last);
         let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
         Some(Item::Two(
-            Node::authored(low, first, a, &format!("{path} (from)"), place(0, a.len())),
-            Node::authored(high, last, b, &format!("{path} (to)"), place(start, scalar.text.len())),
+            Node::authored(low, first, a.trim(), &format!("{path} (from)"), place(0, a.len())),
+            Node::authored(high, last, b.trim(), &format!("{path} (to)"), place(start, scalar.text.len())),
         ))
     }
 
@@ -142,8 +142,8 @@ impl Reader<'_> {
         };
         let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
         Some(Item::Two(
-            Node::authored(time, unit_of(a), a, path, place(0, a.len())),
-            Node::authored(reading, unit_of(b), b, &format!("{path} (at)"), place(start, scalar.text.len())),
+            Node::authored(time, unit_of(a), a.trim(), path, place(0, a.len())),
+            Node::authored(reading, unit_of(b), b.trim(), &format!("{path} (at)"), place(start, scalar.text.len())),
         ))
     }
 

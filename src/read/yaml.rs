@@ -100,7 +100,16 @@ pub fn read(file: &File, from: usize, to: usize) -> Result<Tree, Bad> {
     if events.peek().is_none() {
         return Ok(Tree { at: file.span(from, from), value: Value::Map { entries: Vec::new(), flow: false } });
     }
-    builder.tree(&mut events, 0)
+    let tree = builder.tree(&mut events, 0)?;
+    match events.next() {
+        None => Ok(tree),
+        Some((_, at)) => Err(Bad {
+            name: "yaml-unreadable",
+            at,
+            what: "a second set of keys begins here".to_owned(),
+            help: "close the front matter with a line that holds only `---`".to_owned(),
+        }),
+    }
 }
 
 fn events<'a>(file: &File, text: &'a str, from: usize) -> Result<Vec<(Event<'a>, Span)>, Bad> {
@@ -175,6 +184,18 @@ impl Builder<'_> {
         self.count(1, at)?;
         if depth > MOST_DEPTH {
             return Err(too_large(at));
+        }
+        let tag = match &event {
+            Event::Scalar(.., tag) | Event::SequenceStart(.., tag) | Event::MappingStart(.., tag) => tag.as_ref(),
+            _ => None,
+        };
+        if let Some(tag) = tag {
+            return Err(Bad {
+                name: "yaml-unreadable",
+                at,
+                what: format!("the tag `{}` means nothing here", tag.original()),
+                help: "remove the tag; quote the text if it begins with `!`".to_owned(),
+            });
         }
         let (tree, anchor) = match event {
             Event::Scalar(text, style, anchor, _) => (self.scalar(text, style, at), anchor),
@@ -313,6 +334,15 @@ mod tests {
         assert_eq!(parse(&text).unwrap_err().name, "yaml-too-large");
         assert!(parse(&"[".repeat(5000)).is_err());
         assert!(parse(&format!("a: {}", "{a: ".repeat(5000))).is_err());
+    }
+
+    #[test]
+    fn nothing_is_passed_over_in_silence() {
+        for text in ["a: !x 1\n", "a: !!str 1\n", "a: 1\n--- # more\nb: 2\n", "[a]: 1\n"] {
+            assert_eq!(parse(text).unwrap_err().name, "yaml-unreadable", "{text}");
+        }
+        let folded = parse("a: >\n  one\n  two\n").unwrap();
+        assert!(matches!(only(&folded).1, Value::Scalar { text, from: None } if text == "one two\n"));
     }
 
     #[test]

@@ -7,7 +7,7 @@ use crate::press::payload::{self, Block};
 use crate::sound::{Role, Seen};
 use crate::source::Span;
 use crate::tally::drawings::{self, Drawing};
-use crate::tally::{PrintedValue, Subject, Voice, mix_of};
+use crate::tally::{Ask, PrintedValue, Subject, Voice, mix_of};
 
 use super::compose::{Composer, Piece, edition};
 use super::{tables, worksheet};
@@ -27,7 +27,9 @@ pub fn plug(blocks: &mut Vec<Block>, filled: &[Vec<Block>]) {
                 }
             }
             Block::Steps { items, .. } | Block::List { items } => items.iter_mut().for_each(|i| plug(i, filled)),
-            Block::Quote { blocks, .. } | Block::Key { blocks } | Block::Stop { blocks, .. } | Block::Strip { blocks } => plug(blocks, filled),
+            Block::Quote { blocks, .. } | Block::Key { blocks } | Block::Stop { blocks, .. } | Block::Strip { blocks } => {
+                plug(blocks, filled)
+            }
             _ => {}
         }
         out.push(block);
@@ -59,7 +61,7 @@ pub fn fill<'a>(
         "batch-log" => {
             let Some(mix) = piece.subject.mix(composer.job) else { return Vec::new() };
             let rows = argument("rows").and_then(|r| r.parse().ok()).unwrap_or(12);
-            vec![batch_log(drawings::step_boxes(composer.tally, mix), rows)]
+            vec![batch_log(composer, piece.subject, drawings::step_boxes(composer.tally, mix), rows, voice, values)]
         }
         "elevation" => site
             .surfaces
@@ -96,13 +98,7 @@ fn cautions<'a>(
     };
     let items = names.iter().filter_map(|n| job.cautions.iter().find(|c| c.id == *n)).filter_map(|caution| {
         let edition = edition(&caution.editions, voice.lang)?;
-        let text = Piece {
-            editions: &caution.editions,
-            edition,
-            role: Role::Caution(caution),
-            subject: piece.subject,
-            reads: piece.reads,
-        };
+        let text = Piece { editions: &caution.editions, edition, role: Role::Caution(caution), subject: piece.subject, reads: piece.reads };
         let blocks = composer.piece(&text, voice.lang, values, seen);
         Some(payload::Caution { word: edition.title.text.clone(), blocks })
     });
@@ -110,20 +106,43 @@ fn cautions<'a>(
     if items.is_empty() { Vec::new() } else { vec![Block::Cautions { items }] }
 }
 
-/// The batch log's table: English over Spanish in every head, one box per small step.
-fn batch_log(step_boxes: usize, rows: u32) -> Block {
+/// Columns of the batch log: head in the dictionaries, width in parts, what is printed in it beforehand.
+const LOG: [(&str, u32, Option<&str>); 9] = [
+    ("log.batch", 8, Some("number")),
+    ("log.water_in", 11, None),
+    ("log.start", 13, Some("start")),
+    ("log.steps", 20, Some("steps")),
+    ("log.total", 12, Some("limit")),
+    ("log.mixed", 9, Some("tick")),
+    ("log.placed", 10, None),
+    ("log.initials", 9, None),
+    ("log.lots", 12, None),
+];
+
+/// The batch log's table: English over Spanish in every head, one box per small step, start and limit printed.
+fn batch_log(
+    composer: &Composer<'_>,
+    subject: Subject<'_>,
+    step_boxes: usize,
+    rows: u32,
+    voice: Voice,
+    values: &mut Vec<PrintedValue>,
+) -> Block {
     let (en, es) = (crate::words::EN, crate::words::ES);
-    let heads: Vec<_> = ["log.batch", "log.water_in", "log.loads", "log.start", "log.steps", "log.total", "log.mixed", "log.placed", "log.initials"]
-        .iter()
-        .map(|key| {
-            let column = key.trim_start_matches("log.");
-            json!({"en": en.text(key), "es": es.text(key), "column": column})
-        })
-        .collect();
+    let id = subject.id(composer.job);
+    let mut say = |name: &str| {
+        let value = composer.tally.say(&format!("{id}.{name}"), Ask::Own, voice);
+        let text = value.as_ref().map_or_else(String::new, |v| v.text.clone());
+        values.extend(value);
+        text
+    };
+    let printed = json!({"start": say("start_water"), "limit": say("limit")});
+    let heads: Vec<_> =
+        LOG.iter().map(|(key, width, fill)| json!({"en": en.text(key), "es": es.text(key), "w": width, "fill": fill})).collect();
     Block::Drawing {
         name: "batch_log".into(),
         alt: format!("{} · {}", en.text("log.alt"), es.text("log.alt")),
-        data: json!({"heads": heads, "rows": rows, "step_boxes": step_boxes}),
+        data: json!({"heads": heads, "rows": rows, "step_boxes": step_boxes, "printed": printed}),
     }
 }
 

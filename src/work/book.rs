@@ -42,12 +42,19 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
     let mut chapters = Vec::new();
     for chapter in &handbook.chapters {
         let mut blocks: Vec<Block> = chapter.from.iter().flat_map(|from| maker.part(&from.text)).collect();
+        let title = title(chapter, lang);
+        // A body that opens with the chapter's own title would print it twice.
+        if let Some(Block::Heading { .. }) = blocks.first()
+            && attach::sentences(blocks.get(..1).unwrap_or_default()).join("") == title
+        {
+            blocks.remove(0);
+        }
         index::anchor(&mut blocks, &chapter.id.text);
         maker.face.blocks.extend(blocks.iter().cloned());
         chapters.push(payload::Chapter {
             id: format!("ch-{}", chapter.id.text),
             thumb: chapter.thumb.text.clone(),
-            title: title(chapter, lang).to_owned(),
+            title: title.to_owned(),
             distance: read_close(&blocks).then_some(payload::Distance::Desk),
             blocks,
         });
@@ -108,8 +115,7 @@ impl<'a> Maker<'_, 'a> {
             "company" => job.company.as_ref().map_or_else(Vec::new, |c| self.text(&c.editions, Role::Notes, site)),
             "glossary" => vec![self.glossary()],
             "mixes" => {
-                let mixes: Vec<&Mix> =
-                    [&self.site.scratch_mix, &self.site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).collect();
+                let mixes: Vec<&Mix> = [&self.site.scratch_mix, &self.site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).collect();
                 mixes.into_iter().flat_map(|m| self.mix(m)).collect()
             }
             "cautions" => self.asked("cautions"),

@@ -129,7 +129,13 @@ impl<'a> Composer<'a> {
     /// Renders and lowers one text; fences of ours are filled on the way, their values and texts added.
     ///
     /// A text with findings gives no blocks; the findings are kept.
-    pub fn piece(&mut self, piece: &Piece<'a>, lang: Lang, values: &mut Vec<PrintedValue>, seen: &mut Vec<Seen<'a>>) -> Vec<payload::Block> {
+    pub fn piece(
+        &mut self,
+        piece: &Piece<'a>,
+        lang: Lang,
+        values: &mut Vec<PrintedValue>,
+        seen: &mut Vec<Seen<'a>>,
+    ) -> Vec<payload::Block> {
         let voice = Voice { lang, metric: piece.subject.site().metric };
         let scope = scopes::scope(self.tally, self.job, piece.subject, lang);
         let boxes_before = 0;
@@ -208,7 +214,9 @@ pub fn subjects<'a>(job: &'a Job, site: &'a Site, per: Per) -> Vec<Subject<'a>> 
         Per::Mix => {
             // In the order in which the site lists its batches, so that codes follow the mixer's day.
             let mut names: Vec<&str> = Vec::new();
-            for name in site.batches.iter().map(|b| b.mix.text.as_str()).chain([site.carve_mix.text.as_str(), site.scratch_mix.text.as_str()]) {
+            for name in
+                site.batches.iter().map(|b| b.mix.text.as_str()).chain([site.carve_mix.text.as_str(), site.scratch_mix.text.as_str()])
+            {
                 if !names.contains(&name) {
                     names.push(name);
                 }

@@ -58,8 +58,7 @@ impl<'a> Desk<'a> {
             seen.extend(book.face.hand_over(&name));
         }
         let closures = documents.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
-        let book_closures =
-            books.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
+        let book_closures = books.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
         let mut desk = Desk { documents, codes, closures, books, book_closures, seen, findings };
         desk.findings.extend(glyphs::check(&desk.seen));
         let issued = register::issued(register.entries());

@@ -156,7 +156,10 @@ fn make(
 type Set<T> = Vec<Result<T, Vec<PressError>>>;
 
 /// Sets runs and books side by side. Plain threads: the typesetter has a pool of its own inside.
-fn set(batches: &[Batch<'_, '_, '_>], books: &[(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)]) -> (Set<Pressed>, Set<press::Bound>) {
+fn set(
+    batches: &[Batch<'_, '_, '_>],
+    books: &[(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)],
+) -> (Set<Pressed>, Set<press::Bound>) {
     std::thread::scope(|scope| {
         let books: Vec<_> = books.iter().map(|(_, b, attached, _)| scope.spawn(|| press::book(b, Some(attached)))).collect();
         let runs: Vec<_> = batches.iter().map(|b| scope.spawn(|| runs::press(b))).collect();
@@ -220,11 +223,7 @@ fn report(
     let withheld: Vec<&str> =
         chosen.0.iter().filter(|i| !cards.contains(i)).filter_map(|i| desk.codes.get(*i)).map(String::as_str).collect();
     let runs = paths.iter().filter(|p| p.parent().is_some_and(|d| d.ends_with("runs"))).count();
-    let register = if proof {
-        "proof only, nothing entered".to_owned()
-    } else {
-        format!("{entered} entered in the register")
-    };
+    let register = if proof { "proof only, nothing entered".to_owned() } else { format!("{entered} entered in the register") };
     let mut summary = format!(
         "{} in {}, {} in {}, {register}",
         counted(cards.len(), "card", "cards"),
@@ -242,7 +241,13 @@ fn report(
         summary.push_str(&format!("\n{count}"));
     }
     let stopped = desk.findings.iter().any(|f| f.severity == Severity::Stop);
-    Outcome { product: Product::Files(paths), findings, summary, exit: if stopped { Exit::Stop } else { Exit::Clean }, ..Outcome::default() }
+    Outcome {
+        product: Product::Files(paths),
+        findings,
+        summary,
+        exit: if stopped { Exit::Stop } else { Exit::Clean },
+        ..Outcome::default()
+    }
 }
 
 fn counted(n: usize, one: &str, many: &str) -> String {

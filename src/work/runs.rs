@@ -164,17 +164,28 @@ fn face(loaded: &Loaded, one: &Ready<'_, '_>, at: usize) -> Option<payload::Face
     let (document, entry) = (one.document, &one.entry);
     let face = document.faces.get(at)?;
     let lang = face.lang;
+    let (title, blocks) = named(&face.blocks);
     Some(payload::Face {
         id: format!("{}/{}", entry.code, lang.code()),
         lang: lang.code().to_owned(),
-        title: format!("{}, {}", face.title, entry.code),
+        title,
         tab: document.card.tab.then(|| tab(entry, at > 0)),
         notch: document.card.notch,
         band: one.band.map(|key| lang.text(key).to_owned()),
         footer: footer(loaded, one, lang),
         authority: lang.text("authority.short").to_owned(),
-        blocks: face.blocks.clone(),
+        blocks,
     })
+}
+
+/// A face's name is its leading first-level heading; a small card may go without one.
+fn named(blocks: &[payload::Block]) -> (String, Vec<payload::Block>) {
+    match blocks.split_first() {
+        Some((payload::Block::Heading { level: 1, .. }, rest)) => {
+            (attach::sentences(blocks.get(..1).unwrap_or_default()).join(" "), rest.to_vec())
+        }
+        _ => (String::new(), blocks.to_vec()),
+    }
 }
 
 /// Sets one run: the run's PDF, one PDF per card, press sheets for small cards, and how each face fitted.
@@ -193,7 +204,9 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
         let pdf = press::single(&pressed, &at, &title, Some(&attach::document(&one.entry.code, &title, &ids)))?;
         files.push(Printed { path: format!("cards/{}.pdf", one.entry.code), pdf });
     }
-    let up = batch.ready.first().is_some_and(|r| r.document.card.up > 1);
+    // A face that overflows is withheld by a check; until then its run is not laid out for cutting.
+    let fitting = pressed.faces.iter().all(|f| f.pages == 1);
+    let up = fitting && batch.ready.first().is_some_and(|r| r.document.card.up > 1);
     let run = if up {
         let pairs: Vec<press::Pair> = batch
             .ready

@@ -18,8 +18,7 @@ pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
         Ok(loaded) => loaded,
         Err(outcome) => return outcome,
     };
-    let sites: Vec<&Site> =
-        loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
+    let sites: Vec<&Site> = loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
     if sites.is_empty() {
         let known = loaded.job.sites.iter().map(|s| s.id.clone());
         return with_findings(&loaded, options, Outcome::nothing("site", site.unwrap_or(""), known));
@@ -63,7 +62,9 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
     for surface in &site.surfaces {
         let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
         let mut row = vec![surface.code.text.clone(), scopes::named(&surface.what, EN).to_owned()];
-        for name in ["gross", "openings_area", "reveals", "net_area", "mean", "most", "lifts", "volume", "loads", "weight_mean", "weight_faces"] {
+        for name in
+            ["gross", "openings_area", "reveals", "net_area", "mean", "most", "lifts", "volume", "loads", "weight_mean", "weight_faces"]
+        {
             row.push(said(t, &id(name), Ask::Own, us));
         }
         surfaces.rows.push(row);
@@ -79,10 +80,19 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
         surfaces.notes.push(format!("Engineer's letter on file allows {letter}; law, engineer and makers' sheets come first."));
     }
     let mut order = Table { title: format!("{}, order", site.name.text), ..Table::default() };
-    order.columns = [("Mix", Align::Left), ("Volume", Align::Right), ("Loads", Align::Right), ("Batches", Align::Right), ("Additive", Align::Right), ("of", Align::Right), ("Mortar", Align::Right), ("of", Align::Right)]
-        .iter()
-        .map(|(h, a)| ((*h).to_owned(), *a))
-        .collect();
+    order.columns = [
+        ("Mix", Align::Left),
+        ("Volume", Align::Right),
+        ("Loads", Align::Right),
+        ("Batches", Align::Right),
+        ("Additive", Align::Right),
+        ("of", Align::Right),
+        ("Mortar", Align::Right),
+        ("of", Align::Right),
+    ]
+    .iter()
+    .map(|(h, a)| ((*h).to_owned(), *a))
+    .collect();
     for mix in [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(&loaded.job, &n.text)) {
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let mut row = vec![mix.name.text.clone()];
@@ -102,8 +112,7 @@ pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
         Ok(loaded) => loaded,
         Err(outcome) => return outcome,
     };
-    let mixes: Vec<&Mix> =
-        loaded.job.mixes.iter().filter(|m| mix.is_none_or(|asked| m.id == asked || m.name.text == asked)).collect();
+    let mixes: Vec<&Mix> = loaded.job.mixes.iter().filter(|m| mix.is_none_or(|asked| m.id == asked || m.name.text == asked)).collect();
     if mixes.is_empty() {
         let known = loaded.job.mixes.iter().map(|m| m.id.clone());
         return with_findings(&loaded, options, Outcome::nothing("mix", mix.unwrap_or(""), known));
@@ -170,7 +179,9 @@ fn batches(loaded: &Loaded, site: &Site, mix: &Mix) -> Table {
             half("limit")
         ));
     }
-    table.notes.push(format!("Mix at least {} by the timer before anyone judges it.", said(t, &format!("{}.mixing", mix.id), Ask::Long, us)));
+    table
+        .notes
+        .push(format!("Mix at least {} by the timer before anyone judges it.", said(t, &format!("{}.mixing", mix.id), Ask::Long, us)));
     table
 }
 

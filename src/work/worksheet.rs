@@ -23,7 +23,9 @@ impl Marks {
         let mixes: Vec<String> =
             [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).map(|m| format!("{}.", m.id)).collect();
         let own = |id: &str| {
-            id.starts_with(&format!("{}/", site.id)) || id.starts_with(&format!("{}.", site.id)) || mixes.iter().any(|m| id.starts_with(m.as_str()))
+            id.starts_with(&format!("{}/", site.id))
+                || id.starts_with(&format!("{}.", site.id))
+                || mixes.iter().any(|m| id.starts_with(m.as_str()))
         };
         let ids = tally.figures().filter(|f| own(&f.id) && worked(f) && !f.id.contains(".ladder")).map(|f| f.id.clone()).collect();
         Marks { ids }

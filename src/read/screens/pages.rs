@@ -1,0 +1,81 @@
+//! Screens of cards, the book and the company.
+
+use super::Case;
+
+pub(super) const CASES: &[Case] = &[
+    (
+        "cards/mud.md",
+        "cautions: [eyes, skin, paddle]",
+        "cautions: [eyes, skn, paddle]",
+        r#"
+STOP[reference-unknown]: no caution is called `skn`
+  --> cards/mud.md:15:18
+   |
+15 | cautions: [eyes, skn, paddle]
+   |                  ^^^ named here
+   |
+  ::: cautions/skin.md:4:7
+   |
+ 4 | word: SKIN
+   |       ---- `skin` is defined here
+   |
+   = help: did you mean `skin`?
+"#,
+    ),
+    (
+        "cards/mud.md",
+        "tab: yes",
+        "tab: maybe",
+        r#"
+STOP[choice-unknown]: `tab` is `maybe`, `yes` or `no` is wanted
+  --> cards/mud.md:10:6
+   |
+10 | tab: maybe
+   |      ^^^^^ corner tab
+   |
+   = help: write `yes` or `no`
+"#,
+    ),
+    (
+        "cards/mud.es.md",
+        "follows: []",
+        "follows: []\ncopies: 3",
+        r#"
+STOP[twin-key]: a twin holds words only, `copies` is written once, in the original
+ --> cards/mud.es.md:7:1
+  |
+7 | copies: 3
+  | ^^^^^^
+  |
+  = help: remove it here; it stands in the file without `.es`
+"#,
+    ),
+    (
+        "handbook.md",
+        "chapters/water.md",
+        "../water.md",
+        r#"
+STOP[path-outside]: `../water.md` leaves the job folder
+  --> handbook.md:14:98
+   |
+14 |   - {id: water, title: Water and the ladder, title_es: El agua y la escala, thumb: WATER, from: [../water.md]}
+   |                                                                                                  ^^^^^^^^^^^
+   |
+   = help: name a file of the job folder, such as `chapters/safety.md`
+"#,
+    ),
+    (
+        "company.md",
+        "languages: [en, es]",
+        "languages: [en, sp]",
+        r#"
+STOP[language-unknown]: there is no dictionary for `sp`
+ --> company.md:6:17
+  |
+6 | languages: [en, sp]
+  |                 ^^
+  |
+  = help: write one of `en`, `es`
+"#,
+    ),
+];
