@@ -1,5 +1,112 @@
-//! The checks, one file each in family folders. They see what the paper will say and give findings.
+//! The checks: what the paper will say, judged. Every check is one file with its manual page beside it.
+//!
+//! A check sees the job, its figures, the texts as rendered and how faces fitted ([`Ground`]), and gives
+//! findings; it never prints. A verdict on something printed is taken on the printed value, so that a card and
+//! its check cannot disagree. Limits come from the mix or from [`limits`], where each row names its source.
 
+pub mod base;
+pub mod languages;
+pub mod limits;
+pub mod mixer;
+pub mod paper;
 pub mod seen;
+pub mod text;
+pub mod thickness;
+mod told;
+pub mod water;
 
 pub use seen::{Role, Seen};
+
+use crate::finding::{Finding, Severity};
+use crate::job::{Fit, Issued, Job};
+use crate::quantity::Mark;
+use crate::source::Span;
+use crate::tally::Tally;
+
+/// What a run of the checks stands on.
+pub struct Ground<'a> {
+    /// What the author's files say.
+    pub job: &'a Job,
+    /// Its figures.
+    pub tally: &'a Tally,
+    /// Every text that will be printed, once per subject and language.
+    pub seen: &'a [Seen<'a>],
+    /// How the faces of the cards fitted; empty before layout, and then no face is judged.
+    pub fits: &'a [Fit],
+    /// Cards in force.
+    pub issued: &'a [Issued],
+    /// The day of the run: year, month, day.
+    pub on: (i16, i8, i8),
+    /// From the place that a figure remembers to the place in a file; [`span_of`] unless files are renumbered.
+    pub span_of: fn(Mark) -> Span,
+}
+
+/// A check: what it is called, how bad it is, what its manual says and how it is run.
+#[derive(Debug)]
+pub struct Check {
+    /// Name of its finding.
+    pub name: &'static str,
+    /// Ids in the trade's own list of checks.
+    pub ids: &'static [&'static str],
+    /// How bad a finding of it is. One name has one severity.
+    pub severities: &'static [Severity],
+    /// One line for lists.
+    pub title: &'static str,
+    /// Manual page, Markdown.
+    pub manual: &'static str,
+    /// Finds.
+    pub run: fn(&Ground<'_>) -> Vec<Finding>,
+}
+
+/// Every check, by family.
+pub static CHECKS: &[&Check] = &[
+    &water::start_water_over_limit::CHECK,
+    &water::water_not_scaled::CHECK,
+    &water::water_before_mix_time::CHECK,
+    &mixer::ratio_off_design::CHECK,
+    &mixer::mortar_class_wrong::CHECK,
+    &mixer::batch_over_mixer::CHECK,
+    &mixer::batch_over_rating::CHECK,
+    &thickness::lift_too_thick::CHECK,
+    &base::weight_over_allowance::CHECK,
+    &paper::typed_number_differs::CHECK,
+    &paper::typed_number_unlinked::CHECK,
+    &paper::typed_water::CHECK,
+    &paper::typed_number::CHECK,
+    &paper::face_overflows::CHECK,
+    &paper::type_below_class::CHECK,
+    &languages::twin_out_of_date::CHECK,
+    &languages::twin_behind::CHECK,
+    &languages::twin_overflows::CHECK,
+    &languages::twin_slots_differ::CHECK,
+    &languages::twin_steps_differ::CHECK,
+];
+
+/// Runs every check: by file and place, the same finding reached for several subjects told once.
+pub fn run(ground: &Ground<'_>) -> Vec<Finding> {
+    let mut found: Vec<Finding> = CHECKS.iter().flat_map(|check| (check.run)(ground)).collect();
+    // Findings without a place come last; within a place, the worst first.
+    let key = |f: &Finding| (f.at.is_none(), f.at.as_ref().map(|(span, _)| *span), f.severity);
+    found.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.name.cmp(b.name)).then_with(|| a.title.cmp(&b.title)));
+    let place = |f: &Finding| f.at.as_ref().map(|(span, _)| *span);
+    found.dedup_by(|b, a| a.name == b.name && place(a) == place(b) && a.title == b.title);
+    found
+}
+
+/// The check of this name.
+pub fn check(name: &str) -> Option<&'static Check> {
+    CHECKS.iter().copied().find(|c| c.name == name)
+}
+
+/// The manual page of a check, headed by its name, severity and ids.
+pub fn manual(name: &str) -> Option<String> {
+    let check = check(name)?;
+    let severities: Vec<&str> = check.severities.iter().map(|s| s.word()).collect();
+    let head = format!("# {}\n\n{} · {} · {}\n\n", check.name, severities.join(", "), check.ids.join(", "), check.title);
+    Some(head + check.manual)
+}
+
+/// A figure's mark as a place: the same three numbers.
+pub fn span_of(mark: Mark) -> Span {
+    Span { file: mark.file, start: mark.start, end: mark.end }
+}

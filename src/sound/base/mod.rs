@@ -1,0 +1,3 @@
+//! The base: what the coats hang on.
+
+pub mod weight_over_allowance;

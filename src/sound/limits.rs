@@ -1,0 +1,83 @@
+//! Limits that no mix states, each with its source: the only place where a check may take a number from.
+
+use crate::job::Distance;
+use crate::quantity::parse::{self, Said};
+use crate::quantity::{Num, Quantity};
+
+/// One limit.
+#[derive(Debug)]
+pub struct Limit {
+    /// Key.
+    pub key: &'static str,
+    /// The value, in the grammar of authors.
+    pub value: &'static str,
+    /// What says so, and how sure we are of it.
+    pub source: &'static str,
+}
+
+/// Weight of carved cement on a framed base that no engineer has looked at.
+pub const FRAMED: &str = "weight on framing";
+/// Weight of carved cement on any base that no engineer has looked at.
+pub const ANYWHERE: &str = "weight on any base";
+/// How far the bags of a load may be off the design ratio.
+pub const RATIO: &str = "ratio off design";
+
+/// Every limit.
+pub const LIMITS: &[Limit] = &[
+    Limit {
+        key: FRAMED,
+        value: "15 lb/ft2",
+        source: "adhered veneer, prescriptive limit of TMS 402 up to the 2016 edition (recalled; the building codes of the 1970s say the same)",
+    },
+    Limit {
+        key: ANYWHERE,
+        value: "30 lb/ft2",
+        source: "adhered veneer on modified mortars, newer editions of TMS 402 (not verified against a copy; the engineer's edition decides)",
+    },
+    Limit { key: RATIO, value: "2 %", source: "common practice, no source" },
+    Limit { key: "WALL", value: "28", source: SIGNS },
+    Limit { key: "HAND", value: "14", source: SIGNS },
+    Limit { key: "DESK", value: "10", source: SIGNS },
+];
+
+const SIGNS: &str = "letter height of 1/300 of the reading distance, sign practice of ANSI Z535.2 (recalled), doubled for a muddy sheet";
+
+/// The row of a key.
+pub fn find(key: &str) -> Option<&'static Limit> {
+    LIMITS.iter().find(|l| l.key == key)
+}
+
+impl Limit {
+    /// The value as a quantity; plain numbers, such as points of type, have no unit.
+    pub fn quantity(&self) -> Option<Quantity> {
+        match parse::read(self.value) {
+            Ok(Said::Amount(quantity, _)) => Some(quantity),
+            _ => parse::plain(self.value).ok().map(Quantity::plain),
+        }
+    }
+}
+
+/// The least type that operative text of a distance class may have, in points.
+pub fn least_type(reads: Distance) -> Option<(Num, &'static Limit)> {
+    let row = find(match reads {
+        Distance::Wall => "WALL",
+        Distance::Hand => "HAND",
+        Distance::Desk => "DESK",
+    })?;
+    Some((row.quantity()?.si, row))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_limit_reads_and_names_a_source() {
+        for row in LIMITS {
+            assert!(row.quantity().is_some(), "{}", row.key);
+            assert!(row.source.len() > 10);
+        }
+        assert_eq!(find(RATIO).unwrap().quantity().unwrap().si, Num::frac(1, 50));
+        assert_eq!(least_type(Distance::Wall).unwrap().0, Num::int(28));
+    }
+}

@@ -1,0 +1,191 @@
+//! A rendered text as a reader takes it in: sentences with their words and printed values, steps, table rows.
+
+use crate::prose::block::{Block, BlockKind, Doc, Inline};
+use crate::source::Span;
+
+/// One piece of a sentence.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Piece {
+    /// A word, lower case, with its place if an author typed it.
+    Word(String, Option<Span>),
+    /// A printed value, by its index in the document.
+    Value(usize),
+    /// A mark that parts clauses: comma, colon, semicolon, dash, bracket.
+    Mark,
+}
+
+/// A sentence, or a row of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sentence {
+    /// Number of the step it stands in, if any.
+    pub step: Option<u64>,
+    /// Its pieces in order. A row holds the words of its table's head first.
+    pub pieces: Vec<Piece>,
+}
+
+impl Sentence {
+    /// Its words, one space between, values as `#`.
+    pub fn words(&self) -> String {
+        let words = self.pieces.iter().filter_map(|p| match p {
+            Piece::Word(w, _) => Some(w.as_str()),
+            Piece::Value(_) => Some("#"),
+            Piece::Mark => None,
+        });
+        words.collect::<Vec<_>>().join(" ")
+    }
+
+    /// Printed values in it.
+    pub fn values(&self) -> impl Iterator<Item = usize> {
+        self.pieces.iter().filter_map(|p| if let Piece::Value(i) = p { Some(*i) } else { None })
+    }
+
+    /// True if one of these phrases stands in it, word for word.
+    pub fn says(&self, phrases: &[&str]) -> bool {
+        let words = format!(" {} ", self.words());
+        phrases.iter().any(|p| words.contains(&format!(" {p} ")))
+    }
+
+    /// True if a place lies in it: between its first and its last word.
+    pub fn holds(&self, at: Span) -> bool {
+        self.pieces.iter().any(|p| matches!(p, Piece::Word(_, Some(s)) if s.file == at.file && s.start < at.end && at.start < s.end))
+    }
+}
+
+/// The sentences of a document in reading order.
+pub fn sentences(doc: &Doc) -> Vec<Sentence> {
+    let mut reader = Reader { out: Vec::new(), open: Vec::new(), step: None };
+    reader.blocks(&doc.blocks);
+    reader.out
+}
+
+struct Reader {
+    out: Vec<Sentence>,
+    open: Vec<Piece>,
+    step: Option<u64>,
+}
+
+impl Reader {
+    fn blocks(&mut self, blocks: &[Block]) {
+        for block in blocks {
+            self.block(block);
+            self.close();
+        }
+    }
+
+    fn block(&mut self, block: &Block) {
+        match &block.kind {
+            BlockKind::Heading(_, words, _) | BlockKind::Para(words) => self.inlines(words, true),
+            BlockKind::Steps(first, items) => {
+                let outer = self.step;
+                for (number, item) in (*first..).zip(items) {
+                    // A list inside a step goes on speaking of that step.
+                    self.step = outer.or(Some(number));
+                    self.blocks(item);
+                }
+                self.step = outer;
+            }
+            BlockKind::List(items) => items.iter().for_each(|item| self.blocks(item)),
+            BlockKind::Boxes(boxes) => {
+                for (_, words) in boxes {
+                    self.inlines(words, true);
+                    self.close();
+                }
+            }
+            BlockKind::Table(_, head, rows) => {
+                for row in rows {
+                    // Head and row are read together: `per load` in the head speaks for every row.
+                    for cell in head.iter().chain(row) {
+                        self.inlines(cell, false);
+                        self.open.push(Piece::Mark);
+                    }
+                    self.close();
+                }
+            }
+            BlockKind::Quote(_, inner) | BlockKind::Part(_, inner) => self.blocks(inner),
+            BlockKind::Rule | BlockKind::Code(_) | BlockKind::Asked(..) => {}
+        }
+    }
+
+    /// `parted`: a full stop ends the sentence. In a table it does not: the row is what is read as one.
+    fn inlines(&mut self, inlines: &[Inline], parted: bool) {
+        for inline in inlines {
+            match inline {
+                Inline::Text(text, at) | Inline::Code(text, at) => self.text(text, *at, parted),
+                Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => self.inlines(inner, parted),
+                Inline::Value(i) | Inline::Bags(_, _, _, i) => self.open.push(Piece::Value(*i)),
+                Inline::Break => {}
+            }
+        }
+    }
+
+    fn text(&mut self, text: &str, at: Option<Span>, parted: bool) {
+        let mut from: Option<usize> = None;
+        let chars: Vec<(usize, char)> = text.char_indices().collect();
+        for (n, (i, c)) in chars.iter().enumerate() {
+            let before = n.checked_sub(1).and_then(|k| chars.get(k)).map(|(_, c)| *c);
+            let after = chars.get(n + 1).map(|(_, c)| *c);
+            let digits = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+            // A point between digits, a slash in a fraction, an apostrophe and a hyphen stay inside the word.
+            let inside = match c {
+                '.' | ',' | '/' => digits(before) && digits(after),
+                '\'' | '’' | '-' => before.is_some_and(char::is_alphanumeric) && after.is_some_and(char::is_alphanumeric),
+                c => c.is_alphanumeric() || matches!(c, '°' | '%' | '"'),
+            };
+            if inside {
+                from.get_or_insert(*i);
+                continue;
+            }
+            self.word(text, from.take(), *i, at);
+            match c {
+                '.' | '?' | '!' | '¿' | '¡' if parted => self.close(),
+                ',' | ';' | ':' | '(' | ')' | '—' | '–' | '·' | '.' | '?' | '!' => self.open.push(Piece::Mark),
+                _ => {}
+            }
+        }
+        self.word(text, from, text.len(), at);
+    }
+
+    fn word(&mut self, text: &str, from: Option<usize>, to: usize, at: Option<Span>) {
+        let Some(word) = from.and_then(|f| text.get(f..to)) else { return };
+        let from = from.unwrap_or(0);
+        // Text that differs from the file's bytes (an entity, a name from a slot) has only the place of the whole.
+        let exact = at.filter(|s| usize::try_from(s.end.saturating_sub(s.start)).is_ok_and(|n| n == text.len()));
+        let place = exact.map_or(at, |s| {
+            let offset = |n: usize| s.start.saturating_add(u32::try_from(n).unwrap_or(u32::MAX));
+            Some(Span { file: s.file, start: offset(from), end: offset(to) })
+        });
+        self.open.push(Piece::Word(word.to_lowercase().replace('’', "'"), place));
+    }
+
+    fn close(&mut self) {
+        let pieces = std::mem::take(&mut self.open);
+        if pieces.iter().any(|p| !matches!(p, Piece::Mark)) {
+            self.out.push(Sentence { step: self.step, pieces });
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn words(text: &str) -> Vec<String> {
+        let at = Span { file: 0, start: 10, end: 10 + u32::try_from(text.len()).unwrap() };
+        let block = Block { kind: BlockKind::Para(vec![Inline::Text(text.to_owned(), Some(at))]), at };
+        let doc = Doc { blocks: vec![block], values: Vec::new() };
+        sentences(&doc).iter().map(Sentence::words).collect()
+    }
+
+    #[test]
+    fn sentences_end_at_points_not_at_decimals() {
+        assert_eq!(words("Mix 1.5 min. Don’t add: wait! ¿Sigue seca? No."), ["mix 1.5 min", "don't add wait", "sigue seca", "no"]);
+    }
+
+    #[test]
+    fn words_know_their_place() {
+        let at = Span { file: 0, start: 10, end: 18 };
+        let block = Block { kind: BlockKind::Para(vec![Inline::Text("Add agua".to_owned(), Some(at))]), at };
+        let all = sentences(&Doc { blocks: vec![block], values: Vec::new() });
+        assert_eq!(all[0].pieces[1], Piece::Word("agua".to_owned(), Some(Span { file: 0, start: 14, end: 18 })));
+    }
+}

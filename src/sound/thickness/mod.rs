@@ -1,0 +1,3 @@
+//! Thickness: coats and lifts.
+
+pub mod lift_too_thick;

@@ -1,0 +1,133 @@
+//! The checks against literate cases: every file of `tests/corpus/` is prose with changes to the demo job and the
+//! findings they must give, to the character.
+//!
+//! A case is a heading of level two and the fenced blocks below it:
+//!
+//! - `set PATH`: lines `old -> new`, each old text once in the file; `->` alone at the end deletes it.
+//! - `file PATH`: a whole file in its place.
+//! - `fit`: faces as the press measured them, `M-01/en mud pages=1 over=5 room=21 smallest=28`.
+//! - `also`: names of other findings that the change gives, and no more than these.
+//! - `short`: the findings of the check, a line each; empty for a near miss.
+//! - `screen`: the first finding as a terminal shows it.
+//!
+//! `UPDATE_CORPUS=1 cargo test --release --test corpus` writes what the checks say today into the files: read the
+//! difference before you keep it.
+
+#[path = "corpus/cases.rs"]
+mod cases;
+#[path = "corpus/scene.rs"]
+mod scene;
+
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use hodbook::finding::Severity;
+use hodbook::sound::{self, CHECKS};
+use hodbook::source::Folder;
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
+}
+
+fn demo() -> Folder {
+    Folder::open(&root().join("content")).unwrap()
+}
+
+#[test]
+fn the_clean_demo_has_nothing_to_stop_or_hold() {
+    let folder = demo();
+    let found = scene::sound(&folder, &[]);
+    let lines = |file: u32| folder.lines(file);
+    let grave: Vec<String> =
+        found.iter().filter(|f| f.severity <= Severity::Hold).map(|f| hodbook::finding::plain(f, &lines, hodbook::finding::Colour::Off, 120)).collect();
+    assert!(grave.is_empty(), "{}", grave.join("\n\n"));
+    let warned: Vec<String> = found.iter().map(|f| hodbook::finding::short(f, &lines)).collect();
+    assert!(warned.is_empty(), "{}", warned.join("\n"));
+}
+
+#[test]
+fn every_case_says_what_it_says() {
+    let demo = demo();
+    let update = std::env::var_os("UPDATE_CORPUS").is_some();
+    let mut wrong = Vec::new();
+    for path in cases::files(&root().join("tests/corpus")) {
+        let old = fs::read_to_string(&path).unwrap();
+        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+        let new = cases::run(&demo, &name, &old);
+        if new == old {
+            continue;
+        }
+        if update {
+            fs::write(&path, &new).unwrap();
+        } else {
+            wrong.push(cases::difference(&name, &old, &new));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_check_is_whole() {
+    let corpus = root().join("tests/corpus");
+    let mut names: Vec<&str> = Vec::new();
+    for check in CHECKS {
+        assert!(!names.contains(&check.name), "{} stands twice", check.name);
+        names.push(check.name);
+        assert!(check.name.chars().all(|c| c.is_ascii_lowercase() || c == '-'), "{}", check.name);
+        let trade_id = |id: &&str| {
+            let (letter, number) = id.split_at(1);
+            letter.chars().all(|c| c.is_ascii_uppercase()) && number.parse::<u8>().is_ok()
+        };
+        assert!(!check.ids.is_empty() && check.ids.iter().all(trade_id), "{} has no trade id", check.name);
+        assert_eq!(check.severities.len(), 1, "{}: one name, one severity", check.name);
+        let page = sound::manual(check.name).unwrap();
+        for part in ["**What it looks for.**", "**Why.**", "**Source and basis.**", "**Example that fires.**", "**What passes.**"] {
+            assert!(page.contains(part), "{} lacks {part}", check.name);
+        }
+        let text = fs::read_to_string(corpus.join(format!("{}.md", check.name))).unwrap_or_else(|_| panic!("{} has no corpus", check.name));
+        let all = cases::read(&text);
+        assert!(all.iter().any(|c| !c.short.trim().is_empty()), "no case of {} fires", check.name);
+        assert!(all.iter().any(|c| c.short.trim().is_empty()), "{} has no near miss", check.name);
+        assert!(all.iter().any(|c| c.screen.is_some()), "{} shows no screen", check.name);
+    }
+    for path in cases::files(&corpus) {
+        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+        assert!(names.contains(&name.as_str()), "{name} is the corpus of no check");
+    }
+}
+
+/// Titles are drawn in a line: lower case, no full stop, and never a word that blames.
+#[test]
+fn every_finding_is_worded_by_the_rules() {
+    let demo = demo();
+    let mut heard = 0;
+    for path in cases::files(&root().join("tests/corpus")) {
+        for case in cases::read(&fs::read_to_string(&path).unwrap()) {
+            for f in scene::sound(&case.folder(&demo), &case.fits) {
+                heard += 1;
+                assert!(!f.title.ends_with('.') && !f.title.to_lowercase().contains("invalid"), "{}", f.title);
+                let check = sound::check(f.name).unwrap_or_else(|| panic!("{} is no check", f.name));
+                assert!(check.severities.contains(&f.severity), "{}", f.name);
+                assert!(!f.source.is_empty() && !f.help.is_empty(), "{}", f.title);
+            }
+        }
+    }
+    assert!(heard > 20);
+}
+
+/// Rewrites `follows:` of every twin of the demo for its original as it stands. Run it after a change of English
+/// text, once the Spanish has been read again:
+/// `cargo test --release --test corpus -- --ignored fill_follows`
+#[test]
+#[ignore = "writes into content/"]
+fn fill_follows() {
+    let folder = demo();
+    for file in folder.files().iter().filter(|f| f.path.ends_with(".es.md")) {
+        let original = folder.at(&file.path.replace(".es.md", ".md")).unwrap();
+        let follows = sound::languages::follows_for(&scene::body(original));
+        let at = file.text.find("\nfollows:").unwrap() + 1;
+        let end = at + file.text[at..].find('\n').unwrap();
+        let text = format!("{}follows: {follows}{}", &file.text[..at], &file.text[end..]);
+        fs::write(root().join("content").join(&file.path), text).unwrap();
+    }
+}

@@ -1,0 +1,101 @@
+//! A job folder rendered and checked, as the commands do it but without a press.
+
+use hodbook::finding::Finding;
+use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Job, Per, Site};
+use hodbook::prose::{Options, Prepared};
+use hodbook::read;
+use hodbook::sound::{self, Ground, Role, Seen};
+use hodbook::source::{File, Folder};
+use hodbook::tally::{Subject, Tally, Voice, mix_of, scopes};
+use hodbook::words::Lang;
+
+/// The findings of every check. Findings of reading and rendering fail the test: a case is about a check.
+pub fn sound(folder: &Folder, fits: &[Fit]) -> Vec<Finding> {
+    let (job, findings) = read::job(folder);
+    let titles: Vec<&str> = findings.iter().map(|f| f.title.as_str()).collect();
+    assert!(findings.is_empty(), "the case cannot be read: {titles:?}");
+    let tally = Tally::of(&job);
+    let mut stage = Stage { job: &job, tally: &tally, seen: Vec::new() };
+    stage.cards();
+    for site in &job.sites {
+        stage.book(site, "en");
+        stage.book(site, "es");
+    }
+    let ground = Ground { job: &job, tally: &tally, seen: &stage.seen, fits, issued: &[], on: (2026, 3, 2), span_of: sound::span_of };
+    sound::run(&ground)
+}
+
+/// The body of a file below its front matter.
+pub fn body(file: &File) -> Body {
+    let offset = file.text.find("\n---\n").unwrap() + 5;
+    Body { file: file.id, offset: offset.try_into().unwrap(), text: file.text[offset..].to_owned() }
+}
+
+struct Stage<'a> {
+    job: &'a Job,
+    tally: &'a Tally,
+    seen: Vec<Seen<'a>>,
+}
+
+impl<'a> Stage<'a> {
+    fn text(&mut self, editions: &'a [Edition], code: &str, role: Role<'a>, subject: Subject<'a>, reads: Distance) {
+        let Some(edition) = editions.iter().find(|e| e.lang == code) else { return };
+        let lang = Lang::find(code).unwrap();
+        let voice = Voice { lang, metric: subject.site().metric };
+        let scope = scopes::scope(self.tally, self.job, subject, lang);
+        let doc = Prepared::new(&edition.body).and_then(|p| p.render(&scope, self.tally, voice, Options::default()));
+        let doc = doc.unwrap_or_else(|f| panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()));
+        let original = (edition.lang != editions[0].lang).then(|| &editions[0]);
+        let document = format!("{}/{code}", subject.id(self.job));
+        self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads });
+    }
+
+    fn cautions(&mut self, names: &[hodbook::job::Text], code: &str, subject: Subject<'a>, reads: Distance) {
+        let job = self.job;
+        let called = |c: &&'a Caution| names.iter().any(|n| n.text == c.id);
+        for caution in job.cautions.iter().filter(called) {
+            self.text(&caution.editions, code, Role::Caution(caution), subject, reads);
+        }
+    }
+
+    fn cards(&mut self) {
+        let job = self.job;
+        for card in &job.cards {
+            for subject in job.sites.iter().flat_map(|s| subjects(job, s, card.per)) {
+                for face in &card.faces {
+                    self.text(&card.editions, &face.text, Role::Card(card), subject, card.reads);
+                    self.cautions(&card.cautions, &face.text, subject, card.reads);
+                }
+            }
+        }
+    }
+
+    fn book(&mut self, site: &'a Site, code: &str) {
+        let (job, whole, reads) = (self.job, Subject::Site(site), Distance::Hand);
+        let notes = job.handbook.iter().map(|h| &h.editions).chain(job.company.iter().map(|c| &c.editions)).chain([&site.editions]);
+        for editions in notes {
+            self.text(editions, code, Role::Notes, whole, reads);
+        }
+        for chapter in &job.chapters {
+            self.text(&chapter.editions, code, Role::Chapter(chapter), whole, reads);
+        }
+        for mix in &job.mixes {
+            self.text(&mix.editions, code, Role::Notes, Subject::Mix(site, mix), reads);
+        }
+        for page in &job.procedures {
+            let mix = page.mix.as_ref().and_then(|name| mix_of(job, &name.text));
+            let subject = mix.map_or(whole, |m| Subject::Mix(site, m));
+            self.text(&page.editions, code, Role::Procedure(page), subject, reads);
+            self.cautions(&page.cautions, code, subject, reads);
+        }
+    }
+}
+
+fn subjects<'a>(job: &'a Job, site: &'a Site, per: Per) -> Vec<Subject<'a>> {
+    let batches = || site.batches.iter().map(|b: &'a BatchPlan| Subject::Batch(site, b));
+    match per {
+        Per::Batch => batches().collect(),
+        Per::Mix => job.mixes.iter().map(|m| Subject::Mix(site, m)).collect(),
+        Per::Site => vec![Subject::Site(site)],
+    }
+}
