@@ -146,7 +146,7 @@ pub(super) fn at_site(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
             capacity.map(|c| c.loads).map_err(String::from)
         })();
         t.put(at("most_loads"), "figure.most_loads", Role::MostLoads, Basis::Author, most);
-        t.own(at("rating"), "figure.rating", Role::Weight, Basis::Author, &mixer.rating);
+        t.own(at("rating"), "figure.rating", Role::Rating, Basis::Author, &mixer.rating);
     }
 }
 

@@ -56,6 +56,10 @@ pub enum Role {
     Weight,
     /// Weight per area on a wall: up.
     WallWeight,
+    /// Weight per area that somebody allows: down.
+    WallAllowance,
+    /// Wet mass that a mixer may turn: down.
+    Rating,
     /// Density.
     Density,
     /// Place-by time of a card that hangs all day: down to 5 min.
@@ -130,6 +134,8 @@ impl Role {
             Role::BatchVolume => pick(("ft3", Up, (1, 100), Decimal(2)), ("L", Up, (1, 1), Decimal(0))),
             Role::Weight => pick(("lb", Up, (1, 1), Decimal(0)), ("kg", Up, (1, 1), Decimal(0))),
             Role::WallWeight => pick(("lb/ft2", Up, (1, 10), Decimal(1)), ("kg/m2", Up, (1, 1), Decimal(0))),
+            Role::WallAllowance => pick(("lb/ft2", Down, (1, 10), Decimal(1)), ("kg/m2", Down, (1, 1), Decimal(0))),
+            Role::Rating => pick(("lb", Down, (1, 1), Decimal(0)), ("kg", Down, (1, 1), Decimal(0))),
             Role::Density => pick(("lb/ft3", Nearest, (1, 10), Decimal(1)), ("kg/m3", Nearest, (1, 1), Decimal(0))),
             Role::PlaceBy => pick(("min", Down, (5, 1), Mixed), ("min", Down, (5, 1), Mixed)),
             Role::MixMinutes => pick(("min", Up, (1, 1), Mixed), ("min", Up, (1, 1), Mixed)),

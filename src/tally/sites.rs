@@ -18,7 +18,7 @@ pub(super) fn close(t: &mut Tally, job: &Job, site: &Site) {
     let area = gather::<Area>(t, site, "net_area").and_then(|a| res(trade::net::total(&a)));
     t.put(format!("{}.area", site.id), "figure.net_area", Role::Area, Basis::Geometry, area);
     for letter in job.letters.iter().filter(|l| site.base.letter.as_ref().is_some_and(|n| n.text == l.id)) {
-        t.own(format!("{}.weight_allowed", site.id), "figure.weight_allowed", Role::WallWeight, Basis::Author, &letter.allows);
+        t.own(format!("{}.weight_allowed", site.id), "figure.weight_allowed", Role::WallAllowance, Basis::Author, &letter.allows);
     }
     for (name, of, label) in
         [(&site.scratch_mix, "scratch_volume", "figure.scratch_volume"), (&site.carve_mix, "volume", "figure.carve_volume")]

@@ -2,12 +2,13 @@
 
 use serde_json::json;
 
+use crate::finding::{Finding, Severity};
 use crate::job::Distance;
 use crate::press::payload::{self, Block};
 use crate::sound::{Role, Seen};
 use crate::source::Span;
 use crate::tally::drawings::{self, Drawing};
-use crate::tally::{Ask, PrintedValue, Subject, Voice, mix_of};
+use crate::tally::{Ask, PrintedValue, Subject, Voice, ladder_id, mix_of};
 
 use super::compose::{Composer, Piece, edition};
 use super::{tables, worksheet};
@@ -45,7 +46,7 @@ pub fn fill<'a>(
     voice: Voice,
     name: &str,
     arguments: &[(String, String)],
-    _at: Span,
+    at: Span,
     values: &mut Vec<PrintedValue>,
     seen: &mut Vec<Seen<'a>>,
 ) -> Vec<Block> {
@@ -56,6 +57,12 @@ pub fn fill<'a>(
         "ladder" => {
             let Some(mix) = piece.subject.mix(composer.job) else { return Vec::new() };
             let sizes: Vec<String> = crate::tally::ladder_sizes(site, mix);
+            if composer.tally.figure(&ladder_id(mix, "added", 0)).is_none() {
+                let title = format!("the ladder of {} cannot be worked from its start, step and limit", mix.name.text);
+                let help = "a start at or under the limit, and a step that reaches it within sixty rungs";
+                composer.keep(vec![Finding::new("ladder-unworked", Severity::Stop, title).at(at, "asked for here").help(help)]);
+                return Vec::new();
+            }
             drawn(drawings::ladder(composer.tally, mix, &sizes, voice), values)
         }
         "batch-log" => {

@@ -12,7 +12,7 @@ use crate::words::Lang;
 use super::asked::{self, BOOK};
 use super::compose::{Composer, Face, Piece, edition};
 use super::load::Loaded;
-use super::{attach, index, runs, tables};
+use super::{attach, index, runs};
 
 /// A book before it is set: what it says, and where that came from.
 pub struct Draft<'a> {
@@ -69,9 +69,9 @@ fn title(chapter: &BookChapter, lang: Lang) -> &str {
     scopes::named(&chapter.titles, lang)
 }
 
-/// Worksheets and elevations are read at a desk: there the small type of a table or a drawing is lawful.
+/// Worksheets, elevations and the list of cards are read at a desk: there the small type of a drawing is lawful.
 fn read_close(blocks: &[Block]) -> bool {
-    blocks.iter().any(|b| matches!(b, Block::Drawing { name, .. } if name == "worksheet" || name == "elevation"))
+    blocks.iter().any(|b| matches!(b, Block::Drawing { name, .. } if ["worksheet", "elevation", "in_force"].contains(&name.as_str())))
 }
 
 struct Maker<'m, 'a> {
@@ -160,7 +160,6 @@ impl<'a> Maker<'_, 'a> {
         let lang = self.voice.lang;
         let rev = lang.text("footer.mix_rev");
         let mut blocks = vec![Self::heading(&format!("{}, {rev} {}", mix.name.text, mix.rev.text))];
-        blocks.push(tables::mix(self.composer.tally, mix, self.site, self.voice, &mut self.face.values));
         blocks.extend(self.text(&mix.editions, Role::Notes, Subject::Mix(self.site, mix)));
         blocks
     }
@@ -224,7 +223,7 @@ fn fill_in_force(blocks: &mut [Block], job: &crate::job::Job, in_force: &[&Entry
             && name == "in_force"
         {
             lang.text("force.title").clone_into(alt);
-            let heads = ["force.code", "force.name", "force.rev", "force.word", "force.copies", "force.where"].map(|k| lang.text(k));
+            let heads = ["force.code", "force.name", "force.rev", "force.word", "force.copies"].map(|k| lang.text(k));
             let rows: Vec<_> = in_force
                 .iter()
                 .map(|e| {
@@ -234,7 +233,7 @@ fn fill_in_force(blocks: &mut [Block], job: &crate::job::Job, in_force: &[&Entry
                     json!({
                         "code": e.code, "name": format!("{title}, {}", subject.rsplit('/').take(2).collect::<Vec<_>>().join(" × ")),
                         "rev": e.rev, "shape": e.shape, "word": e.word,
-                        "copies": e.copies.to_string(), "where": e.hung.clone().unwrap_or_default(),
+                        "copies": e.copies.to_string(),
                     })
                 })
                 .collect();

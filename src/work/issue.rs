@@ -148,6 +148,12 @@ fn make(
         for value in draft.face.values.iter().filter(|v| !bound.shows(&v.text)) {
             made.findings.push(runs::not_printed(&draft.name, value));
         }
+        made.findings.extend(
+            bound
+                .overlaps
+                .iter()
+                .map(|(page, a, b)| runs::overprinted(&format!("{} page {}", draft.name, page + 1), a, b).figure(&draft.name)),
+        );
         made.files.push(Printed { path: path.clone(), pdf: bound.pdf });
     }
     Ok(made)

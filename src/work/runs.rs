@@ -251,12 +251,31 @@ fn fits(batch: &Batch<'_, '_, '_>, pressed: &press::Pressed) -> Vec<Fit> {
     fits
 }
 
+/// Two texts printed over one another.
+pub fn overprinted(document: &str, a: &str, b: &str) -> Finding {
+    Finding::new("text-overprinted", Severity::Stop, format!("{document} prints `{a}` over `{b}`"))
+        .figure(document)
+        .help("shorten the text there, or give it a block of its own")
+}
+
+/// A text that runs off the printable paper.
+fn outside(document: &str, text: &str) -> Finding {
+    Finding::new("text-outside", Severity::Stop, format!("{document} prints `{text}` outside the paper's margins"))
+        .figure(document)
+        .help("shorten the text, or choose a larger paper")
+}
+
 fn shown(batch: &Batch<'_, '_, '_>, pressed: &press::Pressed) -> Vec<Finding> {
     let mut findings = Vec::new();
     for one in &batch.ready {
         for (id, face) in face_ids(one) {
             let Some(got) = pressed.face(&id).and_then(|n| pressed.faces.get(n)) else { continue };
             findings.extend(face.values.iter().filter(|v| !got.shows(&v.text)).map(|v| not_printed(&id, v)));
+            // A face that overflows is judged by its lines; then texts over one another are only a symptom.
+            if got.pages == 1 && got.lines_over == 0 {
+                findings.extend(got.overlaps.iter().map(|(a, b)| overprinted(&id, a, b)));
+                findings.extend(got.outside.iter().map(|text| outside(&id, text)));
+            }
         }
     }
     findings

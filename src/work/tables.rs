@@ -118,35 +118,3 @@ pub fn capital(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |c| c.to_uppercase().chain(chars).collect())
 }
-
-/// What a mix is, on one page: water, bags, times, thickness, in both unit systems.
-pub fn mix(tally: &Tally, mix: &crate::job::Mix, site: &Site, voice: Voice, values: &mut Vec<PrintedValue>) -> Block {
-    let marks = worksheet::Marks::none();
-    let mut rows = Rows { tally, voice, marks: &marks, rows: Vec::new() };
-    for (name, bold) in [
-        ("start_water", true),
-        ("least_water", false),
-        ("step", true),
-        ("limit", true),
-        ("additive_bag", false),
-        ("mortar_bag", false),
-        ("dry_weight", false),
-        ("mixing", true),
-        ("after_step", false),
-        ("open_time", false),
-        ("thickness_least", false),
-        ("thickness_most", false),
-        ("lift", false),
-        ("recoat", false),
-        ("wet_cure", false),
-        ("yield", false),
-        ("wet_density", false),
-        ("strength_class", false),
-    ] {
-        let id = format!("{}.{name}", mix.id);
-        let Some(label) = tally.figure(&id).map(|f| f.label) else { continue };
-        rows.row(label, &id, bold, values);
-    }
-    rows.row("figure.place_by", &format!("{}/{}.place_by", site.id, mix.id), true, values);
-    table(voice, rows.rows)
-}

@@ -26,6 +26,7 @@ impl Closure {
     /// The closure of some faces.
     pub fn of(tally: &Tally, faces: &[Face<'_>], document: &str) -> Closure {
         let mut closure = Closure::default();
+        closure.documents.insert(document.to_owned());
         for face in faces {
             closure.documents.insert(format!("{document}/{}", face.lang.code()));
             closure.printed.extend(&face.files);
@@ -54,7 +55,12 @@ impl Closure {
         if finding.figures.iter().any(|f| self.figures.contains(f)) || finding.figures.iter().any(|f| self.documents.contains(f)) {
             return true;
         }
-        let Some((span, _)) = &finding.at else { return true };
+        // A finding about faces as they came off the press names them: the other cards of that kind may be fine.
+        if finding.figures.iter().any(|f| names_a_face(f)) {
+            return false;
+        }
+        // Without a place, and naming only other papers, it is no business of this one.
+        let Some((span, _)) = &finding.at else { return finding.figures.is_empty() };
         if self.printed.contains(&span.file) {
             return true;
         }
@@ -74,6 +80,11 @@ impl Closure {
     pub fn worst(&self, findings: &[Finding]) -> Option<Severity> {
         findings.iter().filter(|f| self.touched(f)).map(|f| f.severity).min()
     }
+}
+
+/// True for `M-02/en` and the like.
+fn names_a_face(id: &str) -> bool {
+    id.rsplit_once('/').is_some_and(|(_, lang)| crate::words::Lang::find(lang).is_some())
 }
 
 fn behind(node: &Node, figures: &mut BTreeSet<String>, leaves: &mut BTreeSet<Mark>) {

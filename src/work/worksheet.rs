@@ -31,11 +31,6 @@ impl Marks {
         Marks { ids }
     }
 
-    /// No marks: for tables that no appendix goes with.
-    pub fn none() -> Marks {
-        Marks { ids: Vec::new() }
-    }
-
     /// The mark of a figure.
     pub fn get(&self, id: &str) -> Option<String> {
         self.ids.iter().position(|i| i == id).map(|n| format!("W{}", n + 1))
