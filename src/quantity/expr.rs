@@ -169,11 +169,6 @@ impl Node {
         Node::make(Quantity::plain(Num::frac(n, d)), None, How::Given)
     }
 
-    /// A value that the paper itself states, such as the column of a ladder: no author typed it, no table gives it.
-    pub fn stated(value: Quantity, unit: Option<UnitExpr>) -> Node {
-        Node::make(value, unit, How::Given)
-    }
-
     /// π, as the nearest `f64`.
     pub fn pi() -> Node {
         Node::make(Quantity::plain(Num::Real(std::f64::consts::PI)), None, How::Constant { symbol: "pi", source: "mathematics" })

@@ -82,7 +82,7 @@ fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen
         return lines.len() - 1;
     }
     if let Some((_, at)) = seen.iter().find(|(n, _)| n.is(node)) {
-        return *at;
+        return known(symbol, node, *at, lines);
     }
     let at = lines.len();
     lines.push(head(symbol, node));
@@ -94,6 +94,27 @@ fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen
         line.rests_on = rests;
     }
     at
+}
+
+/// A value met again: the same line under the same symbol, else one more line that says what it is called here.
+fn known(symbol: &str, node: &Node, at: usize, lines: &mut Vec<Line>) -> usize {
+    let Some(first) = lines.get(at).map(|l| l.symbol.clone()) else { return at };
+    if symbol.is_empty() || first == symbol {
+        return at;
+    }
+    let mut line = head(symbol, node);
+    if let Some(again) = lines.iter().position(|l| l.symbol == symbol && l.symbols == first && l.rests_on == [at]) {
+        return again;
+    }
+    line.formula.clear();
+    line.symbols = first;
+    line.numbers.clone_from(&line.result);
+    line.authored = None;
+    line.mark = None;
+    line.source.clear();
+    line.rests_on = vec![at];
+    lines.push(line);
+    lines.len() - 1
 }
 
 fn body(node: &Node) -> &Node {

@@ -19,6 +19,8 @@ pub const JOIN: char = '\u{a0}';
 pub enum Look {
     /// A decimal with so many places: `12.3 L`.
     Decimal(usize),
+    /// A decimal without idle zeros, as a scale shows it: `40 lb`, `7.5 lb`.
+    Scale,
     /// Gallons, quarts, pints, cups, whichever are there: `3 gal 1 qt`. The number is in gallons.
     Crew,
     /// Whole and fraction: `1 3/4 in`, `34 1/2 loads`.
@@ -68,6 +70,7 @@ pub fn text(number: &BigRational, unit: Option<UnitExpr>, look: Look, lang: Lang
         Look::Crew => crew(number, lang),
         Look::FeetInches => feet_inches(number),
         Look::Decimal(places) => with_unit(decimal(number, places), number, unit, lang, spelled),
+        Look::Scale => with_unit(exact_text(number), number, unit, lang, spelled),
         Look::Mixed => with_unit(mixed(number), number, unit, lang, spelled),
     }
 }

@@ -50,10 +50,16 @@ impl Pen<'_> {
 pub fn ladder(tally: &Tally, mix: &Mix, sizes: &[String], voice: Voice) -> Drawing {
     let mut pen = Pen { tally, voice, values: Vec::new() };
     let rungs = (0..).take_while(|r| tally.figure(&ladder_id(mix, "added", *r)).is_some()).count();
-    let columns: Vec<Value> = sizes.iter().map(|s| pen.say(&format!("{}.ladder_size.{s}", mix.id))).collect();
+    // The half load is named in words: a fraction this small would be misread on the wall.
+    let column = |pen: &mut Pen<'_>, s: &String| match s.as_str() {
+        "half" => Value::String(pen.word("ladder.half_load").to_owned()),
+        _ => pen.say(&format!("{}.ladder_size.{s}", mix.id)),
+    };
+    let columns: Vec<Value> = sizes.iter().map(|s| column(&mut pen, s)).collect();
     let mut rows: Vec<Value> = Vec::new();
     for rung in 0..rungs {
-        let added = pen.say(&ladder_id(mix, "added", rung));
+        // The last rung says STOP where the others say what was added.
+        let added = if rung + 1 == rungs { Value::Null } else { pen.say(&ladder_id(mix, "added", rung)) };
         let cells: Vec<Value> = sizes.iter().map(|s| pen.say(&ladder_id(mix, s, rung))).collect();
         rows.push(json!({"rung": rung.to_string(), "added": added, "cells": cells}));
     }
@@ -65,7 +71,6 @@ pub fn ladder(tally: &Tally, mix: &Mix, sizes: &[String], voice: Voice) -> Drawi
         "last": {
             "rung": last.get("rung").cloned().unwrap_or(Value::Null),
             "word": pen.word("stop.word"),
-            "added": last.get("added").cloned().unwrap_or(Value::Null),
             "cells": last.get("cells").cloned().unwrap_or(Value::Null),
             "text": pen.word("ladder.last"),
         },

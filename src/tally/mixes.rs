@@ -89,7 +89,7 @@ fn authored(t: &mut Tally, mix: &Mix) {
 /// The half load: both bags halved, on a scale, and half the water.
 fn half(t: &mut Tally, mix: &Mix) {
     let id = |name: &str| format!("{}.{name}", mix.id);
-    let one_half = size(1, 2);
+    let one_half = half_a_load();
     for (of, name, role, label) in [
         ("start_water", "half_start_water", Role::StartWater, "figure.half_start_water"),
         ("limit", "half_limit", Role::Limit, "figure.half_limit"),
@@ -106,11 +106,17 @@ fn half(t: &mut Tally, mix: &Mix) {
     }
 }
 
-/// A batch size that belongs to the paper's own shape (a half-load card, a ladder column).
-fn size(n: i64, d: i64) -> Worked<Loads> {
+/// Half a load, as the half-load card and the ladder's first column mean it.
+fn half_a_load() -> Worked<Loads> {
     let unit = crate::quantity::units::find_expr("load");
-    let value = Quantity { kind: Kind::Loads, ..Quantity::plain(Num::frac(n, d)) };
-    Worked::new(Node::stated(value, unit))
+    let value = Quantity { kind: Kind::Loads, ..Quantity::plain(Num::frac(1, 2)) };
+    Worked::new(Node::constant(value, unit, "half", "definition of a half load: both bags halved, on a scale"))
+}
+
+/// Loads of a batch size: as a site's list of batches states it, else half a load.
+fn size(site: &Site, mix: &Mix, loads: &Num) -> Worked<Loads> {
+    let planned = site.batches.iter().find(|b| b.mix.text == mix.name.text && b.loads.value().si == *loads);
+    planned.map_or_else(half_a_load, |b| b.loads.clone())
 }
 
 /// Batch sizes of a mix on a site, half a load first where the mix allows it.
@@ -129,7 +135,7 @@ pub(super) fn at_site(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
     let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
     let open = res(trade::open_time::open_time(&mix.open_time.0, &mix.open_time.1, &site.climate.band.1));
     t.put(id("place_by"), "figure.place_by", Role::PlaceBy, Basis::Practice, open);
-    ladder(t, site, mix);
+    ladder(t, site, mix, job);
     for mixer in job.company.iter().flat_map(|c| &c.mixers) {
         let at = |name: &str| format!("{}/{}/{}.{name}", site.id, mix.id, mixer.code.text);
         t.put(at("capacity"), "figure.capacity", Role::Capacity, Basis::Author, res(trade::sums::usable_volume(&mixer.holds, &mixer.fill)));
@@ -145,12 +151,11 @@ pub(super) fn at_site(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
 }
 
 /// The ladder: per rung what was added per load, and the next start for each batch size.
-fn ladder(t: &mut Tally, site: &Site, mix: &Mix) {
-    let mark = mark(t);
+fn ladder(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
+    let mark = mark(job);
     let mut rungs = 0;
     for column in sizes(site, mix) {
-        let (n, d) = column.exact().map_or((1, 1), |r| (i64::try_from(r.numer()).unwrap_or(1), i64::try_from(r.denom()).unwrap_or(1)));
-        let loads = size(n, d);
+        let loads = size(site, mix, &column);
         let name = size_name(&column);
         t.own(format!("{}.ladder_size.{name}", mix.id), "figure.loads", Role::Loads, Basis::Author, &loads);
         let Ok(ladder) = trade::carry::ladder(&mix.water.start, &mix.water.step, &mix.water.limit, &loads, &mark) else { return };
@@ -160,16 +165,19 @@ fn ladder(t: &mut Tally, site: &Site, mix: &Mix) {
         }
     }
     for rung in 0..rungs {
-        let number: Worked<Plain> = Worked::new(Node::given(i64::try_from(rung).unwrap_or(0), 1));
+        let count = Quantity::plain(Num::int(i64::try_from(rung).unwrap_or(0)));
+        let number: Worked<Plain> = Worked::new(Node::constant(count, None, "i", "number of the rung on the ladder"));
         let added = res(trade::sums::steps(&number, &mix.water.step));
         t.put(ladder_id(mix, "added", rung), "figure.added", Role::Step, Basis::MixSheet, added);
     }
 }
 
 /// The smallest mark on site, to which a ladder's water is rounded down.
-fn mark(t: &Tally) -> Worked<Volume> {
-    let (n, d) = t.mark();
-    let unit = crate::quantity::units::find_expr("gal");
-    let value = unit.map_or_else(|| Quantity::plain(Num::frac(n, d)), |u| Quantity::of(&Num::frac(n, d), u));
-    Worked::new(Node::stated(value, unit))
+fn mark(job: &Job) -> Worked<Volume> {
+    let marks = job.company.iter().flat_map(|c| &c.measures).map(|m| &m.marked);
+    marks.min_by(|a, b| a.value().si.compare(&b.value().si)).cloned().unwrap_or_else(|| {
+        let cup = crate::quantity::units::find_expr("cup");
+        let value = cup.map_or_else(|| Quantity::plain(Num::int(1)), |u| Quantity::of(&Num::int(1), u));
+        Worked::new(Node::constant(value, cup, "cup", "common practice, no source: a jug marked in cups"))
+    })
 }

@@ -104,7 +104,7 @@ impl Role {
     /// The rule in US or metric units. `mark` is the smallest volume mark on site, in gallons.
     pub fn rule(self, metric: bool, mark: (i64, i64)) -> Rule {
         use Direction::{Down, Nearest, Up};
-        use Look::{Crew, Decimal, FeetInches, Mixed};
+        use Look::{Crew, Decimal, FeetInches, Mixed, Scale};
         let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
             let (unit, direction, measure, look) = if metric { si } else { us };
             Rule { unit: find_expr(unit), direction, measure, look }
@@ -117,7 +117,7 @@ impl Role {
             Role::Bags => pick(("bag", Up, (1, 1), Mixed), ("bag", Up, (1, 1), Mixed)),
             Role::BagsInSteps => pick(("bag", Up, (1, 2), Mixed), ("bag", Up, (1, 2), Mixed)),
             Role::MostLoads => pick(("load", Down, (1, 2), Mixed), ("load", Down, (1, 2), Mixed)),
-            Role::BagMass => pick(("lb", Nearest, (1, 2), Mixed), ("kg", Nearest, (1, 10), Decimal(1))),
+            Role::BagMass => pick(("lb", Nearest, (1, 10), Scale), ("kg", Nearest, (1, 10), Decimal(1))),
             Role::MostThickness => pick(("in", Down, (1, 8), Mixed), ("mm", Down, (1, 1), Mixed)),
             Role::LeastThickness => pick(("in", Up, (1, 8), Mixed), ("mm", Up, (1, 1), Mixed)),
             Role::MeanThickness => pick(("in", Nearest, (1, 100), Decimal(2)), ("mm", Nearest, (1, 10), Decimal(1))),

@@ -120,7 +120,8 @@ fn perimeter(opening: &Opening) -> Res<Length> {
 
 /// No carve waste stated means none: the scratch coat has only droppings.
 fn no_waste() -> Worked<Share> {
-    Worked::new(Node::given(0, 1))
+    let none = Quantity { kind: Kind::Share, ..Quantity::plain(Num::int(0)) };
+    Worked::new(Node::constant(none, crate::quantity::units::find_expr("%"), "w_carve", "the job states no carve waste here"))
 }
 
 fn mud(t: &mut Tally, job: &Job, site: &Site, surface: &Surface, texture: &Texture) {
@@ -190,13 +191,15 @@ fn scratch_volume(t: &Tally, site: &Site, surface: &Surface, net: &str) -> Res<V
 /// An area of nothing: a surface without openings deducts none.
 fn no_area(site: &Site) -> Worked<Area> {
     let unit = crate::quantity::units::find_expr(if site.metric { "m2" } else { "ft2" });
-    Worked::new(Node::stated(Quantity { si: Num::int(0), dim: Dim::AREA, kind: Kind::Plain }, unit))
+    let none = Quantity { si: Num::int(0), dim: Dim::AREA, kind: Kind::Plain };
+    Worked::new(Node::constant(none, unit, "none", "the job lists no opening here"))
 }
 
 /// Lath and paper where the base states none.
 fn no_weight(site: &Site) -> Worked<Areal> {
     let unit = crate::quantity::units::find_expr(if site.metric { "kg/m2" } else { "lb/ft2" });
-    Worked::new(Node::stated(Quantity { si: Num::int(0), dim: Dim::AREAL, kind: Kind::Plain }, unit))
+    let none = Quantity { si: Num::int(0), dim: Dim::AREAL, kind: Kind::Plain };
+    Worked::new(Node::constant(none, unit, "none", "the job states no weight of lath and paper"))
 }
 
 /// Loads of a volume: up to a half load where the mix allows half loads on a scale, else to a whole one.

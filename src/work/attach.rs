@@ -1,4 +1,4 @@
-//! The JSON that goes with every PDF: its printed values and the names in it, never a price.
+//! The JSON that goes with every PDF: its own printed values, never a price.
 
 use serde_json::{Value, json};
 
@@ -38,16 +38,14 @@ fn fraction(number: &num_rational::BigRational) -> String {
     if number.is_integer() { exact_text(number) } else { format!("{}/{}", number.numer(), number.denom()) }
 }
 
-/// The attachment of a document: values in their order, and the running text of each face.
+/// The attachment of a document: its printed values in their order.
 pub fn document(code: &str, title: &str, faces: &[(String, &Face<'_>)]) -> Vec<u8> {
     let mut values = Vec::new();
-    let mut texts = Vec::new();
     for (id, face) in faces {
         let lang = face.lang.code();
         values.extend(face.values.iter().map(|v| value(id, lang, v)));
-        texts.extend(sentences(&face.blocks).into_iter().map(|text| json!({"face": id, "lang": lang, "text": text})));
     }
-    let all = json!({"format": 1, "document": code, "title": title, "values": values, "texts": texts});
+    let all = json!({"format": 1, "document": code, "title": title, "values": values});
     serde_json::to_vec(&all).unwrap_or_default()
 }
 
@@ -62,7 +60,7 @@ fn sentence(block: &Block, out: &mut Vec<String>) {
     match block {
         Block::Heading { text, .. } | Block::Para { text } => out.push(line(text)),
         Block::Steps { items, .. } | Block::List { items } => items.iter().flatten().for_each(|b| sentence(b, out)),
-        Block::Boxes { items } => out.extend(items.iter().map(|b| format!("☐ {}", line(&b.label)))),
+        Block::Boxes { items } => out.extend(items.iter().map(|b| line(&b.label))),
         Block::Table { head, rows, caption, .. } => {
             out.push(head.iter().map(|c| line(c)).collect::<Vec<_>>().join(" | "));
             out.extend(rows.iter().map(|r| r.iter().map(|c| line(c)).collect::<Vec<_>>().join(" | ")));

@@ -70,7 +70,9 @@ def shown(text: str, page: str, alone: bool = False) -> bool:
         # Two numbers side by side must stay apart; a whole number and its stacked fraction may not.
         apart = before[-1].isdigit() and word[0].isdigit() and "/" not in word
         pattern += (r"\s+" if apart else r"\s*") + word
-    before, after = (MORE_BEFORE, MORE_AFTER) if alone else ("", "")
+    # Litres and pounds are never a term of a longer amount, whatever stands before them.
+    term = alone and re.search(r"(?:gal|qt|pt|cups?|tazas?)$", plain(text)) is not None
+    before, after = (MORE_BEFORE, MORE_AFTER) if term else ("", "")
     return re.search(rf"(?<![\w/.,]){before}{pattern}(?![\w/])(?![.,]\d){after}", page) is not None
 
 

@@ -64,7 +64,7 @@ def pounds_of_water(pounds: Fraction) -> str:
 
 
 def pounds_of_bag(pounds: Fraction) -> str:
-    return f"{mixed(rounded(pounds, 'nearest', Fraction(1, 2)))} lb"
+    return f"{float(rounded(pounds, 'nearest', Fraction(1, 10))):g} lb"
 
 
 def ceiling(value: Fraction) -> Fraction:
@@ -146,7 +146,8 @@ class Predictor:
         named = {front_matter(job / "mixes" / f"{m.id}.md")["name"]: m for m in mixes}
         self.mixes = [named[name] for name in facts["mixes"].values()]
         self.batches = [(named[b["mix"]], within(b["loads"], "load")) for b in facts["batches"]]
-        self.hottest = within(facts["climate"]["band"].split(" to ")[1], "°F")
+        coolest, hottest = facts["climate"]["band"].split(" to ")
+        self.coolest, self.hottest = within(coolest, "°F"), within(hottest, "°F")
 
     def marked(self, gallons: Fraction) -> Fraction:
         return rounded(gallons, "down", self.mark)
@@ -179,6 +180,11 @@ class Predictor:
         yield self.mixing_spelled(mix)
         yield Value(f"{mix.id}.after_step", "own", lambda _: f"{mixed(mix.after_step)} min")
         yield Value(f"{batch}.place_by", "own", lambda _: place_by(mix.open_time, self.hottest))
+        yield from self.band()
+
+    def band(self) -> Iterator[Value]:
+        for name, degrees in (("low", self.coolest), ("high", self.hottest)):
+            yield Value(f"{self.site}.band_{name}", "own", lambda _, d=degrees: f"{mixed(d)} °F")
 
     def mixing_spelled(self, mix: Mix) -> Value:
         return Value(f"{mix.id}.mixing", "long", lambda lang: counted(mix.mixing, "minute", lang))
@@ -192,13 +198,15 @@ class Predictor:
         yield self.mixing_spelled(mix)
 
     def ladder(self, mix: Mix) -> Iterator[Value]:
-        yield self.water(f"{mix.id}.start_water", mix.start)
-        yield self.water(f"{mix.id}.step", mix.step)
         sizes = {"half": Fraction(1, 2)} | {mixed(loads): loads for of, loads in self.batches if of is mix}
-        for rung in range(int((mix.limit - mix.start) / mix.step) + 1):
+        for name, loads in sizes.items():
+            if name != "half":
+                yield Value(f"{mix.id}.ladder_size.{name}", "own", lambda lang, n=loads: counted(n, "load", lang))
+        last = int((mix.limit - mix.start) / mix.step)
+        for rung in range(last + 1):
+            if rung < last:
+                yield self.water(f"{mix.id}.ladder.added.{rung}", rung * mix.step)
             for name, loads in sizes.items():
-                if (loads * mix.step) % self.mark:
-                    raise ValueError(f"{mix.id}: a step for {name} stands between two marks; not predicted")
                 yield self.water(f"{mix.id}.ladder.{name}.{rung}", loads * (mix.start + rung * mix.step))
 
     def pocket(self, mix: Mix) -> Iterator[Value]:
