@@ -44,5 +44,12 @@ fn one(ground: &Ground<'_>, mix: &Mix) -> Option<Finding> {
         .help(format!("write `start: {}` or less; a start at the limit leaves no late step", passes));
     let finding = at_value(finding, ground, start, "starts with more");
     let finding = related_value(finding, ground, limit, "than the most it may ever have");
-    Some(finding.figure(start_id).figure(limit_id))
+    let mut finding = finding.figure(start_id).figure(limit_id);
+    // A ladder whose rungs cannot be worked prints no figure at all: the papers of this mix are named themselves.
+    for seen in ground.seen.iter().filter(|s| s.subject.mix(ground.job).is_some_and(|m| m.id == mix.id)) {
+        if !finding.figures.contains(&seen.document) {
+            finding = finding.figure(&seen.document);
+        }
+    }
+    Some(finding)
 }
