@@ -38,8 +38,11 @@ fn the_clean_demo_has_nothing_to_stop_or_hold() {
     let folder = demo();
     let found = scene::sound(&folder, &[]);
     let lines = |file: u32| folder.lines(file);
-    let grave: Vec<String> =
-        found.iter().filter(|f| f.severity <= Severity::Hold).map(|f| hodbook::finding::plain(f, &lines, hodbook::finding::Colour::Off, 120)).collect();
+    let grave: Vec<String> = found
+        .iter()
+        .filter(|f| f.severity <= Severity::Hold)
+        .map(|f| hodbook::finding::plain(f, &lines, hodbook::finding::Colour::Off, 120))
+        .collect();
     assert!(grave.is_empty(), "{}", grave.join("\n\n"));
     let warned: Vec<String> = found.iter().map(|f| hodbook::finding::short(f, &lines)).collect();
     assert!(warned.is_empty(), "{}", warned.join("\n"));

@@ -44,8 +44,10 @@ def tool(*words: str) -> str:
 @cache
 def page_texts(pdf: Path) -> list[str]:
     """The text of every page, hyphenated words joined, all spaces plain."""
-    pages = tool("pdftotext", "-enc", "UTF-8", str(pdf), "-").split("\f")[:-1]
-    return [plain(re.sub("\u00ad\\s*", "", page)) for page in pages]
+    # Once as laid out, once in the order of the page's own content: a value on two lines of a table cell stands
+    # together only in the second.
+    readings = [tool("pdftotext", *order, "-enc", "UTF-8", str(pdf), "-").split("\f")[:-1] for order in ((), ("-raw",))]
+    return [plain(re.sub("\u00ad\\s*", "", "\n\n".join(pages))) for pages in zip(*readings, strict=True)]
 
 
 # An amount of water goes on over several terms; these keep a part from passing for the whole.
