@@ -71,16 +71,16 @@ fn one(ground: &Ground<'_>, site: &Site, surface: &Surface) -> Option<Finding> {
     };
     finding = match &allows {
         Allows::Letter(letter) => related_value(finding, ground, letter.allows.node(), "the letter allows this"),
-        Allows::Table(_) => finding.related(site.base.kind.at, "no engineer's letter is named for this base"),
+        Allows::Table(_) => finding.related(site.base.kind.at, "no engineer's letter for this site is named"),
     };
     Some(finding.figure(faces).figure(mean).figure(format!("{}.weight_allowed", site.id)))
 }
 
 /// The letter's own figure, more or less than the table's; else the table's. A letter that is named but not on
-/// file is no letter.
+/// file, or was written for another site, is no letter.
 fn allowed<'a>(ground: &Ground<'a>, site: &Site) -> Option<Allows<'a>> {
     let named = site.base.letter.as_ref();
-    if let Some(letter) = named.and_then(|n| ground.job.letters.iter().find(|l| l.id == n.text)) {
+    if let Some(letter) = named.and_then(|n| ground.job.letters.iter().find(|l| l.id == n.text && l.site.text == site.code.text)) {
         return Some(Allows::Letter(letter));
     }
     let key = if site.base.kind.text == "framed" { limits::FRAMED } else { limits::ANYWHERE };

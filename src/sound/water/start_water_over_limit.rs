@@ -27,21 +27,29 @@ fn one(ground: &Ground<'_>, mix: &Mix) -> Option<Finding> {
     if start.value().compare(limit.value()) != Some(Ordering::Greater) {
         return None;
     }
-    let ids = [format!("{}.start_water", mix.id), format!("{}.limit", mix.id)];
-    let said = [text(ground, &ids[0], mix.metric)?, text(ground, &ids[1], mix.metric)?];
-    let as_typed = |node, printed: &String| {
-        if said[0] == said[1] { authored(ground, node).map_or(printed.clone(), |(t, _)| typed(&t)) } else { printed.clone() }
+    let (start_id, limit_id) = (format!("{}.start_water", mix.id), format!("{}.limit", mix.id));
+    let (starts, most) = (text(ground, &start_id, mix.metric)?, text(ground, &limit_id, mix.metric)?);
+    let passes = most.clone();
+    // Printed alike, the two would contradict the title: then it shows what was typed.
+    let (starts, most) = match (starts == most, authored(ground, start), authored(ground, limit)) {
+        (true, Some((a, _)), Some((b, _))) => (typed(&a), typed(&b)),
+        _ => (starts, most),
     };
-    let (starts, most) = (as_typed(start, &said[0]), as_typed(limit, &said[1]));
     let unit = if mix.metric { "L" } else { "gal" };
     let over = start.clone() - limit.clone();
     let title = format!("start water {starts} is over the limit {most} of {}", mix.name.text);
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .derived(format!("{} − {} = {} over, for each load", number(start, unit), number(limit, unit), number(&over, unit)))
         .source("mix sheet: the limit is the most water ever, start and added together")
-        .help(format!("write `start: {}` or less; a start at the limit leaves no late step", said[1]));
+        .help(format!("write `start: {}` or less; a start at the limit leaves no late step", passes));
     let finding = at_value(finding, ground, start, "starts with more");
     let finding = related_value(finding, ground, limit, "than the most it may ever have");
-    let [start_id, limit_id] = ids;
-    Some(finding.figure(start_id).figure(limit_id))
+    let mut finding = finding.figure(start_id).figure(limit_id);
+    // A ladder whose rungs cannot be worked prints no figure at all: the papers of this mix are named themselves.
+    for seen in ground.seen.iter().filter(|s| s.subject.mix(ground.job).is_some_and(|m| m.id == mix.id)) {
+        if !finding.figures.contains(&seen.document) {
+            finding = finding.figure(&seen.document);
+        }
+    }
+    Some(finding)
 }
