@@ -264,6 +264,7 @@ fn step(symbol: &str, formula: &str, symbols: &str, numbers: &str, result: (&str
         authored: None,
         mark: None,
         source: String::new(),
+        figure: None,
         rests_on: rests_on.to_vec(),
     }
 }

@@ -153,8 +153,7 @@ pub fn elevation(tally: &Tally, site: &Site, surface: &Surface, voice: Voice) ->
     for opening in &surface.openings {
         let Some(points) = opening_points(opening) else { continue };
         let what = super::scopes::named(&opening.what, voice.lang);
-        let size = pen.say(&id(&format!("{}.width", opening.code.text)));
-        openings.push(json!({"label": format!("{what} {}", opening.code.text), "points": points, "size": size}));
+        openings.push(json!({"label": format!("{what} {}", opening.code.text), "points": points}));
     }
     let alt = pen.word("elevation.alt").replace("{surface}", &surface.code.text);
     let data = json!({

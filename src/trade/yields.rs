@@ -199,7 +199,7 @@ pub(crate) mod tests {
         holds(&d, "lb/ft3", "124.8");
         let (symbols, numbers) = line(&y);
         assert_eq!(symbols, "y = (V_s + m_w ÷ K) ÷ (1 − air)");
-        assert_eq!(numbers, "((77450/119301) + 12.5175 ÷ 62.4) ÷ (1 − 9 ÷ 100) = 0.9338453 ft3");
+        assert_eq!(numbers, "(0.6491982 + 12.5175 ÷ 62.4) ÷ (1 − 9 ÷ 100) = 0.9338453 ft3");
         let add = Solid { name: "add", mass: q("24 lb"), relative_density: q("2.30") };
         let v = absolute_volume(&add, &q("62.4 lb/ft3")).unwrap();
         holds(&v, "ft3", "0.1672");

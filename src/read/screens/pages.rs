@@ -38,13 +38,13 @@ STOP[choice-unknown]: `tab` is `maybe`, `yes` or `no` is wanted
     ),
     (
         "cards/mud.es.md",
-        "follows: []",
-        "follows: []\ncopies: 3",
+        "\nfollows: ",
+        "\ncopies: 3\nfollows: ",
         r#"
 STOP[twin-key]: a twin holds words only, `copies` is written once, in the original
- --> cards/mud.es.md:7:1
+ --> cards/mud.es.md:6:1
   |
-7 | copies: 3
+6 | copies: 3
   | ^^^^^^
   |
   = help: remove it here; it stands in the file without `.es`
