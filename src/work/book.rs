@@ -30,6 +30,11 @@ pub struct Draft<'a> {
     pub face: Face<'a>,
 }
 
+/// Name of a site's book: `larkenfell-en`.
+pub fn name(site: &Site, lang: Lang) -> String {
+    format!("{}-{}", site.id, lang.code())
+}
+
 /// Drafts the book of a site in a language; `None` if the folder has no handbook.
 pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Option<Draft<'a>> {
     let job = composer.job;
@@ -59,7 +64,7 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
             blocks,
         });
     }
-    let name = format!("{}-{}", site.id, lang.code());
+    let name = name(site, lang);
     face.note_files();
     Some(Draft { site, name, chapters, cover, title: own.title.text.clone(), face })
 }

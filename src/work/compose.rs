@@ -68,6 +68,30 @@ pub struct Document<'a> {
     pub faces: Vec<Face<'a>>,
 }
 
+/// A card that the job calls for, before anything of it is composed.
+#[derive(Debug)]
+pub struct Plan<'a> {
+    /// The kind of card.
+    pub card: &'a Card,
+    /// What it is made for.
+    pub subject: Subject<'a>,
+    /// `mud larkenfell/carve-24/2`.
+    pub key: String,
+}
+
+/// Every card of every site, in the order of the card kinds' files. Codes are given in this order.
+pub fn plans(job: &Job) -> Vec<Plan<'_>> {
+    let mut plans = Vec::new();
+    for card in &job.cards {
+        for site in &job.sites {
+            for subject in subjects(job, site, card.per) {
+                plans.push(Plan { card, subject, key: format!("{} {}", card.id, subject.id(job)) });
+            }
+        }
+    }
+    plans
+}
+
 /// Composes documents; keeps each body parsed once.
 pub struct Composer<'a> {
     /// The job.
@@ -95,22 +119,10 @@ impl<'a> Composer<'a> {
         Composer { job, tally, prepared: BTreeMap::new(), findings: Vec::new() }
     }
 
-    /// Every card of every site, in the order of the card kinds' files.
-    pub fn cards(&mut self) -> Vec<Document<'a>> {
-        let job = self.job;
-        let mut documents = Vec::new();
-        for card in &job.cards {
-            for site in &job.sites {
-                for subject in subjects(job, site, card.per) {
-                    documents.push(self.card(card, subject));
-                }
-            }
-        }
-        documents
-    }
-
-    fn card(&mut self, card: &'a Card, subject: Subject<'a>) -> Document<'a> {
-        let key = format!("{} {}", card.id, subject.id(self.job));
+    /// Composes one planned card.
+    pub fn card(&mut self, plan: &Plan<'a>) -> Document<'a> {
+        let Plan { card, subject, key } = plan;
+        let (card, subject, key) = (*card, *subject, key.clone());
         let mut faces = Vec::new();
         for code in &card.faces {
             let Some(lang) = Lang::find(&code.text) else { continue };

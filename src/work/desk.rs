@@ -8,8 +8,9 @@ use crate::sound::{self, Ground, Seen};
 use crate::words::Lang;
 
 use super::book;
-use super::compose::{Composer, Document};
+use super::compose::{self, Composer, Document, Plan};
 use super::load::{Loaded, date, span};
+use super::seam::Outcome;
 use super::touch::Closure;
 use super::{attach, glyphs};
 
@@ -32,20 +33,32 @@ pub struct Desk<'a> {
 }
 
 impl<'a> Desk<'a> {
-    /// Composes and checks everything.
-    pub fn open(loaded: &'a Loaded, register: &Register, mut findings: Vec<Finding>) -> Desk<'a> {
+    /// Composes and checks everything, or only the cards and books that `ids` name.
+    ///
+    /// Codes are always those of a full run, so that a card made alone is the same card.
+    ///
+    /// # Errors
+    /// An id that names nothing.
+    pub fn open(loaded: &'a Loaded, register: &Register, mut findings: Vec<Finding>, ids: &[String]) -> Result<Desk<'a>, Outcome> {
         findings.splice(0..0, loaded.findings.iter().cloned());
+        let plans = compose::plans(&loaded.job);
+        let subjects: Vec<(&str, &str)> = plans.iter().map(|p| (p.key.as_str(), p.card.code.text.as_str())).collect();
+        let all_codes = register::codes(register, &subjects);
+        let chosen = choose(loaded, &plans, &all_codes, ids)?;
         let mut composer = Composer::new(&loaded.job, &loaded.tally);
-        let mut documents = composer.cards();
+        let mut documents = Vec::new();
+        let mut codes = Vec::new();
+        for (plan, code) in plans.iter().zip(&all_codes).filter(|(p, _)| chosen.cards.contains(&p.key.as_str())) {
+            documents.push(composer.card(plan));
+            codes.push(code.clone());
+        }
         let mut books = Vec::new();
         for site in &loaded.job.sites {
-            for lang in languages(loaded) {
+            for lang in languages(loaded).into_iter().filter(|l| chosen.books.contains(&book::name(site, *l))) {
                 books.extend(book::draft(&mut composer, site, lang));
             }
         }
         findings.extend(std::mem::take(&mut composer.findings));
-        let subjects: Vec<(&str, &str)> = documents.iter().map(|d| (d.key.as_str(), d.card.code.text.as_str())).collect();
-        let codes = register::codes(register, &subjects);
         let mut seen = Vec::new();
         for (document, code) in documents.iter_mut().zip(&codes) {
             for face in &mut document.faces {
@@ -72,7 +85,7 @@ impl<'a> Desk<'a> {
             span_of: span,
         });
         desk.keep(found);
-        desk
+        Ok(desk)
     }
 
     /// Adds findings that are not there yet.
@@ -135,6 +148,39 @@ impl<'a> Desk<'a> {
             leaves: leaves.collect(),
         })
     }
+}
+
+struct Chosen<'p> {
+    cards: Vec<&'p str>,
+    books: Vec<String>,
+}
+
+/// Which cards and books the ids name: a code, a kind of card, a subject, a site, a book; all when there are none.
+fn choose<'p>(loaded: &Loaded, plans: &'p [Plan<'_>], codes: &[String], ids: &[String]) -> Result<Chosen<'p>, Outcome> {
+    let all_books: Vec<(String, &str)> =
+        loaded.job.sites.iter().flat_map(|s| languages(loaded).into_iter().map(|l| (book::name(s, l), s.id.as_str()))).collect();
+    let mut chosen = Chosen { cards: Vec::new(), books: Vec::new() };
+    if ids.is_empty() {
+        chosen.cards = plans.iter().map(|p| p.key.as_str()).collect();
+        chosen.books = all_books.into_iter().map(|(name, _)| name).collect();
+        return Ok(chosen);
+    }
+    for id in ids {
+        let cards = plans.iter().zip(codes).filter(|(p, code)| {
+            *code == id || p.card.id == *id || p.key == *id || p.subject.id(&loaded.job) == *id || p.subject.site().id == *id
+        });
+        let cards: Vec<&str> = cards.map(|(p, _)| p.key.as_str()).collect();
+        let books: Vec<String> =
+            all_books.iter().filter(|(name, site)| name == id || site == id || id == "book").map(|(n, _)| n.clone()).collect();
+        if cards.is_empty() && books.is_empty() {
+            let kinds = loaded.job.cards.iter().map(|c| c.id.clone());
+            let known = codes.iter().cloned().chain(kinds).chain(all_books.into_iter().map(|(n, _)| n));
+            return Err(Outcome::nothing("card", id, known));
+        }
+        chosen.cards.extend(cards);
+        chosen.books.extend(books);
+    }
+    Ok(chosen)
 }
 
 /// Languages of the company's paper.

@@ -28,13 +28,9 @@ fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narr
     narrator.stage("reading and working", 1);
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
-    let mut desk = Desk::open(&loaded, &register, found);
+    let mut desk = Desk::open(&loaded, &register, found, ids)?;
     narrator.step();
-    let chosen = choose(&loaded, &desk, ids)?;
-    let (cards, books) = (
-        desk.free().into_iter().filter(|i| chosen.0.contains(i)).collect::<Vec<_>>(),
-        desk.free_books().into_iter().filter(|i| chosen.1.contains(i)).collect::<Vec<_>>(),
-    );
+    let (cards, books) = (desk.free(), desk.free_books());
     let mut made = make(&loaded, &desk, &register, &cards, &books, proof, narrator)?;
     // What the press measured may stop a card that read well; then the rest is set again without it.
     desk.keep(fit_findings(&loaded, &made.fits));
@@ -52,40 +48,7 @@ fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narr
     }
     let root = if proof { options.out.join("proof") } else { options.out.clone() };
     let paths = write(&root, &made.files, ids.is_empty())?;
-    Ok(report(&loaded, options, &desk, &chosen, (&left, &left_books), paths, entered, proof))
-}
-
-/// Which cards and books the ids name; all of them when there are none.
-fn choose(loaded: &Loaded, desk: &Desk<'_>, ids: &[String]) -> Result<(Vec<usize>, Vec<usize>), Outcome> {
-    if ids.is_empty() {
-        return Ok(((0..desk.documents.len()).collect(), (0..desk.books.len()).collect()));
-    }
-    let mut cards = Vec::new();
-    let mut books = Vec::new();
-    for id in ids {
-        let before = cards.len() + books.len();
-        for (i, (document, code)) in desk.documents.iter().zip(&desk.codes).enumerate() {
-            let site = document.subject.site();
-            if code == id || document.card.id == *id || document.key == *id || document.subject.id(&loaded.job) == *id || site.id == *id {
-                cards.push(i);
-            }
-        }
-        for (i, book) in desk.books.iter().enumerate() {
-            if book.name == *id || book.site.id == *id || id == "book" {
-                books.push(i);
-            }
-        }
-        if cards.len() + books.len() == before {
-            let kinds = loaded.job.cards.iter().map(|c| c.id.clone());
-            let known = desk.codes.iter().cloned().chain(kinds).chain(desk.books.iter().map(|b| b.name.clone()));
-            return Err(Outcome::nothing("card", id, known));
-        }
-    }
-    cards.sort_unstable();
-    cards.dedup();
-    books.sort_unstable();
-    books.dedup();
-    Ok((cards, books))
+    Ok(report(&loaded, options, &desk, (&left, &left_books), paths, entered, proof))
 }
 
 struct Made {
@@ -219,7 +182,6 @@ fn report(
     loaded: &Loaded,
     options: &Options,
     desk: &Desk<'_>,
-    chosen: &(Vec<usize>, Vec<usize>),
     (cards, books): (&[usize], &[usize]),
     paths: Vec<PathBuf>,
     entered: usize,
@@ -227,7 +189,7 @@ fn report(
 ) -> Outcome {
     let (findings, count) = loaded.draw(options, &desk.findings);
     let withheld: Vec<&str> =
-        chosen.0.iter().filter(|i| !cards.contains(i)).filter_map(|i| desk.codes.get(*i)).map(String::as_str).collect();
+        (0..desk.documents.len()).filter(|i| !cards.contains(i)).filter_map(|i| desk.codes.get(i)).map(String::as_str).collect();
     let runs = paths.iter().filter(|p| p.parent().is_some_and(|d| d.ends_with("runs"))).count();
     let register = if proof { "proof only, nothing entered".to_owned() } else { format!("{entered} entered in the register") };
     let mut summary = format!(
@@ -240,8 +202,8 @@ fn report(
     if !withheld.is_empty() {
         summary.push_str(&format!("; withheld: {}", withheld.join(", ")));
     }
-    if books.len() < chosen.1.len() {
-        summary.push_str(&format!("; {} withheld", counted(chosen.1.len() - books.len(), "book", "books")));
+    if books.len() < desk.books.len() {
+        summary.push_str(&format!("; {} withheld", counted(desk.books.len() - books.len(), "book", "books")));
     }
     if !desk.findings.is_empty() {
         summary.push_str(&format!("\n{count}"));

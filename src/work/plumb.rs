@@ -28,7 +28,7 @@ fn try_plumb(options: &Options, figure: Option<&str>) -> Result<Outcome, Outcome
         }
         None => {
             let (register, found) = loaded.register()?;
-            let desk = Desk::open(&loaded, &register, found);
+            let desk = Desk::open(&loaded, &register, found, &[])?;
             let faces = desk.documents.iter().flat_map(|d| &d.faces).chain(desk.books.iter().map(|b| &b.face));
             let printed: BTreeSet<&str> = faces.flat_map(|f| &f.values).map(|v| v.figure.as_str()).collect();
             loaded.tally.figures().filter(|f| printed.contains(f.id.as_str())).map(|f| tree(&loaded, f)).collect()

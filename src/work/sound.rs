@@ -17,7 +17,7 @@ pub fn sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator)
 fn try_sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
-    let mut desk = Desk::open(&loaded, &register, found);
+    let mut desk = Desk::open(&loaded, &register, found, &[])?;
     let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
     desk.keep(fits);
     let (findings, summary) = loaded.draw(options, &desk.findings);
