@@ -44,10 +44,10 @@ fn rows_are_met_and_counted() {
     for (name, table) in TABLES {
         let mut run = Run::default();
         table(&mut run);
-        report += &format!("{name:<22} {:>3} values {:>3} rules {:>3} from memory\n", run.values(), run.rules(), run.from_memory());
+        report += &format!("{name:<22} {:>3} values {:>3} rules {:>3} from memory\n", run.values(), run.rules(), run.recalled());
         all.join(run);
     }
-    println!("{report}{:<22} {:>3} values {:>3} rules {:>3} from memory", "all", all.values(), all.rules(), all.from_memory());
+    println!("{report}{:<22} {:>3} values {:>3} rules {:>3} from memory", "all", all.values(), all.rules(), all.recalled());
     all.no_row_twice();
     assert!(all.values() >= 50, "{} rows of values", all.values());
 }

@@ -143,11 +143,11 @@ impl<'a> Reader<'a> {
         let start = self.pos;
         let len = self.digits_like();
         let word = &self.rest()[..len];
-        if let (true, Some((n, d))) = (start > back && whole.is_integer(), word.split_once('/')) {
-            if let (Some(n), Some(d)) = (decimal(n), decimal(d)) {
-                self.pos += len;
-                return proper(word, n, d, start..start + len).map(|f| Some(whole + f));
-            }
+        if let (true, Some((n, d))) = (start > back && whole.is_integer(), word.split_once('/'))
+            && let (Some(n), Some(d)) = (decimal(n), decimal(d))
+        {
+            self.pos += len;
+            return proper(word, n, d, start..start + len).map(|f| Some(whole + f));
         }
         self.pos = back;
         Ok(Some(whole))

@@ -60,10 +60,10 @@ pub fn own_lines(symbol: &str, node: &Node) -> Vec<Line> {
 
 fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen: &mut Vec<(Node, usize)>) -> usize {
     // A blank name only re-types or re-writes a value: look through it.
-    if let How::Named { symbol: inner, of } = node.how() {
-        if node.unit() == of.unit() || inner.is_empty() && matches!(of.how(), How::Authored { .. }) {
-            return explain(symbol, of, through, lines, seen);
-        }
+    if let How::Named { symbol: inner, of } = node.how()
+        && (node.unit() == of.unit() || inner.is_empty() && matches!(of.how(), How::Authored { .. }))
+    {
+        return explain(symbol, of, through, lines, seen);
     }
     if let How::Figure { id, of } = node.how() {
         if through {

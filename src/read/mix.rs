@@ -16,7 +16,7 @@ static ADDITIVE: &[Field] = &[
 static MORTAR: &[Field] = &[
     Field::new("bag", MASS, "80 lb", "mass of a bag").over("0 lb", "500 lb"),
     Field::new("relative_density", Want::Plain, "2.66", "density of the particles against water").from("0.5", "8"),
-    Field::new("class", Want::Text, "bagged Type S mortar", "class, as the yard must read it"),
+    Field::new("class", Want::Text, "\"bagged Type S mortar, sand in it\"", "class, as the yard must read it"),
     Field::new("name", Want::Words, "mortar", "name to print").free(),
 ];
 

@@ -16,7 +16,7 @@ pub fn nearest<'a>(word: &str, candidates: impl IntoIterator<Item = &'a str>) ->
 }
 
 /// `did you mean …?`, or the list of what there is.
-pub fn help<'a>(word: &str, candidates: &[&'a str]) -> String {
+pub fn help(word: &str, candidates: &[&str]) -> String {
     match nearest(word, candidates.iter().copied()) {
         Some(near) => format!("did you mean `{near}`?"),
         None if candidates.is_empty() => "there is none to name yet".to_owned(),

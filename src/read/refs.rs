@@ -130,14 +130,14 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
     let sure = !own.is_empty();
     let textures = Names::new("texture of this site", own, sure);
     g.map("surfaces").iter().filter_map(|(_, s)| s.text("texture")).for_each(|t| textures.check(&t, out));
-    if let Some(zone) = g.text("zone") {
-        if jiff::tz::TimeZone::get(&zone.text).is_err() {
-            let known: Vec<String> = jiff::tz::db().available().map(|n| n.to_string()).collect();
-            let near = near::nearest(&zone.text, known.iter().map(String::as_str));
-            let help = near.map_or("write a name such as `America/Chicago`".to_owned(), |n| format!("did you mean `{n}`?"));
-            let title = format!("no time zone is called `{}`", zone.text);
-            out.push(Finding::new("reference-unknown", Severity::Stop, title).at(zone.at, "").help(help));
-        }
+    if let Some(zone) = g.text("zone")
+        && jiff::tz::TimeZone::get(&zone.text).is_err()
+    {
+        let known: Vec<String> = jiff::tz::db().available().map(|n| n.to_string()).collect();
+        let near = near::nearest(&zone.text, known.iter().map(String::as_str));
+        let help = near.map_or("write a name such as `America/Chicago`".to_owned(), |n| format!("did you mean `{n}`?"));
+        let title = format!("no time zone is called `{}`", zone.text);
+        out.push(Finding::new("reference-unknown", Severity::Stop, title).at(zone.at, "").help(help));
     }
 }
 

@@ -134,6 +134,9 @@ static MADE: &[Made] = &[
         "site",
         &[
             ("crew", "[LEAD, MUD, APP1]"),
+            // A framed wall would need an engineer's letter before anything is printed.
+            ("base.kind", "solid"),
+            ("base.what", "concrete block, clean and sound"),
             ("textures.rubble.waste.carve", "12 %"),
             ("surfaces.EX-1.what_es", "pared de la chimenea"),
             ("written_by", "EST"),

@@ -62,9 +62,9 @@ fn sentence(block: &Block, out: &mut Vec<String>) {
         Block::Steps { items, .. } | Block::List { items } => items.iter().flatten().for_each(|b| sentence(b, out)),
         Block::Boxes { items } => out.extend(items.iter().map(|b| line(&b.label))),
         Block::Table { head, rows, caption, .. } => {
-            out.push(head.iter().map(|c| line(c)).collect::<Vec<_>>().join(" | "));
-            out.extend(rows.iter().map(|r| r.iter().map(|c| line(c)).collect::<Vec<_>>().join(" | ")));
-            out.extend(caption.iter().map(|c| line(c)));
+            out.push(head.iter().map(line).collect::<Vec<_>>().join(" | "));
+            out.extend(rows.iter().map(|r| r.iter().map(line).collect::<Vec<_>>().join(" | ")));
+            out.extend(caption.iter().map(line));
         }
         Block::Quote { blocks, .. } | Block::Key { blocks } | Block::Strip { blocks } => blocks.iter().for_each(|b| sentence(b, out)),
         Block::Stop { word, blocks } => {

@@ -171,7 +171,7 @@ impl<'a> Composer<'a> {
             }
         };
         values.extend(doc.values.iter().map(|u| u.value.clone()));
-        let mut asks: Vec<(String, Vec<(String, String)>, Span)> = Vec::new();
+        let mut asks: Vec<Ask> = Vec::new();
         // Lowering only notes what was asked for; filling it may render further texts.
         let mut blocks = lower::blocks(&doc, lang, &mut |name, arguments, at| {
             asks.push((name.to_owned(), arguments.to_vec(), at));
@@ -204,6 +204,9 @@ impl<'a> Composer<'a> {
         }
     }
 }
+
+/// A fence asked for by name: its name, its arguments, its place.
+type Ask = (String, Vec<(String, String)>, Span);
 
 /// One text to render.
 pub struct Piece<'a> {

@@ -13,18 +13,18 @@ use crate::run::{Run, gives, q};
 pub fn rules(run: &mut Run) {
     run.rule("TO-01", "NAVEDTRA 14044, p. 221: thickness times net area", Found);
     let gross: Worked<Area> = q("120 ft2");
-    let with_hole = net(&[gross.clone()], &[q("20 ft2")], &[]).unwrap();
+    let with_hole = net(std::slice::from_ref(&gross), &[q("20 ft2")], &[]).unwrap();
     let volume = |a: &Worked<Area>| mixed_volume(a, &q::<Length>("0.6 in"), &q("0 %"), &q("0 %")).unwrap();
     gives(&volume(&with_hole), "ft3", "5.0");
     gives(&volume(&gross), "ft3", "6.0");
 
     run.rule("TO-02", "NAVEDTRA 14045: net is gross less openings", Found);
     gives(&with_hole, "ft2", "100");
-    gives(&net(&[gross.clone()], &[], &[]).unwrap(), "ft2", "120");
-    assert!(net(&[gross.clone()], &[q("121 ft2")], &[]).is_err());
+    gives(&net(std::slice::from_ref(&gross), &[], &[]).unwrap(), "ft2", "120");
+    assert!(net(std::slice::from_ref(&gross), &[q("121 ft2")], &[]).is_err());
 
     run.rule("TO-14", "a house-plan book of 1878: deduct every opening", Found);
-    gives(&net(&[gross.clone()], &[q("2 yd2")], &[]).unwrap(), "ft2", "102");
+    gives(&net(std::slice::from_ref(&gross), &[q("2 yd2")], &[]).unwrap(), "ft2", "102");
     gives(&net(&[gross], &[q("0.25 ft2")], &[]).unwrap(), "ft2", "119.75");
 
     run.rule("TO-25", "bricklaying textbook: up to the next whole bag", Found);

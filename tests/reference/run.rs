@@ -58,7 +58,7 @@ impl Run {
     }
 
     /// Rows recalled.
-    pub fn from_memory(&self) -> usize {
+    pub fn recalled(&self) -> usize {
         self.0.iter().filter(|r| r.how == How::Memory).count()
     }
 
