@@ -58,6 +58,10 @@ pub fn fill<'a>(
             let Some(mix) = piece.subject.mix(composer.job) else { return Vec::new() };
             let sizes: Vec<String> = crate::tally::ladder_sizes(site, mix);
             if composer.tally.figure(&ladder_id(mix, "added", 0)).is_none() {
+                // A start over the limit has a finding of its own, which names this card.
+                if mix.water.start.value().si.compare(&mix.water.limit.value().si).is_gt() {
+                    return Vec::new();
+                }
                 let title = format!("the ladder of {} cannot be worked from its start, step and limit", mix.name.text);
                 let help = "a start at or under the limit, and a step that reaches it within sixty rungs";
                 composer.keep(vec![Finding::new("ladder-unworked", Severity::Stop, title).at(at, "asked for here").help(help)]);
