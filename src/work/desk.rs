@@ -11,7 +11,7 @@ use super::book;
 use super::compose::{self, Composer, Document, Plan};
 use super::load::{Loaded, date, span};
 use super::seam::Outcome;
-use super::touch::Closure;
+use super::touch::{Bodies, Closure};
 use super::{attach, glyphs};
 
 /// The documents of a run.
@@ -26,6 +26,7 @@ pub struct Desk<'a> {
     pub books: Vec<book::Draft<'a>>,
     /// What each book rests on.
     pub book_closures: Vec<Closure>,
+    bodies: Bodies,
     /// Texts as the checks see them.
     pub seen: Vec<Seen<'a>>,
     /// Findings of reading, rendering and checking; faces have not been set yet.
@@ -72,7 +73,7 @@ impl<'a> Desk<'a> {
         }
         let closures = documents.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
         let book_closures = books.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
-        let mut desk = Desk { documents, codes, closures, books, book_closures, seen, findings };
+        let mut desk = Desk { documents, codes, closures, books, book_closures, bodies: Bodies::of(&loaded.job), seen, findings };
         desk.findings.extend(glyphs::check(&desk.seen));
         let issued = register::issued(register.entries());
         let found = sound::run(&Ground {
@@ -101,19 +102,19 @@ impl<'a> Desk<'a> {
     /// Cards that may be printed: none that a STOP touches. By index.
     pub fn free(&self) -> Vec<usize> {
         (0..self.documents.len())
-            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings)) != Some(Severity::Stop))
+            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop))
             .filter(|i| self.documents.get(*i).is_some_and(|d| d.faces.iter().all(|f| !f.blocks.is_empty()) && !d.faces.is_empty()))
             .collect()
     }
 
     /// True if a HOLD touches the card.
     pub fn held(&self, card: usize) -> bool {
-        self.closures.get(card).and_then(|c| c.worst(&self.findings)) == Some(Severity::Hold)
+        self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
     }
 
     /// Books that may be printed, by index.
     pub fn free_books(&self) -> Vec<usize> {
-        (0..self.books.len()).filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings)) != Some(Severity::Stop)).collect()
+        (0..self.books.len()).filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop)).collect()
     }
 
     /// Register drafts of some cards.

@@ -1,13 +1,40 @@
 //! Which papers a finding touches: those whose printed values rest on it, or that print from its file.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::finding::{Finding, Severity};
+use crate::job::Job;
 use crate::quantity::expr::How;
 use crate::quantity::{Mark, Node};
+use crate::source::Span;
 use crate::tally::{PrintedValue, Tally};
 
 use super::compose::Face;
+
+/// Where the text of each file begins, below its front matter.
+#[derive(Debug, Default)]
+pub struct Bodies {
+    offsets: BTreeMap<u32, u32>,
+}
+
+impl Bodies {
+    /// The bodies of every text of a job.
+    pub fn of(job: &Job) -> Bodies {
+        let own = job.company.iter().map(|c| &c.editions).chain(job.handbook.iter().map(|h| &h.editions));
+        let all = own
+            .chain(job.mixes.iter().map(|m| &m.editions))
+            .chain(job.sites.iter().map(|s| &s.editions))
+            .chain(job.cards.iter().map(|c| &c.editions))
+            .chain(job.procedures.iter().map(|p| &p.editions))
+            .chain(job.cautions.iter().map(|c| &c.editions))
+            .chain(job.chapters.iter().map(|c| &c.editions));
+        Bodies { offsets: all.flatten().map(|e| (e.body.file, e.body.offset)).collect() }
+    }
+
+    fn hold(&self, span: Span) -> bool {
+        self.offsets.get(&span.file).is_some_and(|offset| span.start >= *offset)
+    }
+}
 
 /// What a paper rests on.
 #[derive(Debug, Default)]
@@ -51,7 +78,13 @@ impl Closure {
     ///
     /// A finding that names figures touches the papers that rest on one of them. Any other touches the papers that
     /// print from its file or rest on a value authored in it: what was wrong there may have been meant for them.
-    pub fn touched(&self, finding: &Finding) -> bool {
+    pub fn touched(&self, finding: &Finding, bodies: &Bodies) -> bool {
+        // What is wrong with a text is wrong where that text is printed, whatever numbers it speaks of.
+        if let Some((span, _)) = &finding.at
+            && bodies.hold(*span)
+        {
+            return self.printed.contains(&span.file);
+        }
         if finding.figures.iter().any(|f| self.figures.contains(f)) || finding.figures.iter().any(|f| self.documents.contains(f)) {
             return true;
         }
@@ -77,8 +110,8 @@ impl Closure {
     }
 
     /// The worst severity among the findings that touch the paper.
-    pub fn worst(&self, findings: &[Finding]) -> Option<Severity> {
-        findings.iter().filter(|f| self.touched(f)).map(|f| f.severity).min()
+    pub fn worst(&self, findings: &[Finding], bodies: &Bodies) -> Option<Severity> {
+        findings.iter().filter(|f| self.touched(f, bodies)).map(|f| f.severity).min()
     }
 }
 

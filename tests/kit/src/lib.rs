@@ -1,1 +1,4 @@
-//! Helpers that only tests use: reading PDFs back, running the command, the room table.
+//! Helpers that only tests use: the imports of a source tree, and PDFs read back.
+
+pub mod paper;
+pub mod rooms;

@@ -1,0 +1,206 @@
+//! The demo's papers, read back with a library that has nothing to do with the typesetter; and two runs that must
+//! give the same bytes.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output};
+use std::sync::OnceLock;
+
+use kit::paper::{Paper, bare};
+
+/// A folder with a copy of the demo job and room for its paper.
+struct Desk {
+    dir: tempfile::TempDir,
+}
+
+impl Desk {
+    fn new() -> Desk {
+        let dir = tempfile::tempdir().unwrap();
+        copy(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/content")), &dir.path().join("content"));
+        Desk { dir }
+    }
+
+    fn run(&self, words: &[&str]) -> Output {
+        Command::new(env!("CARGO_BIN_EXE_hodbook")).args(words).current_dir(self.dir.path()).output().unwrap()
+    }
+
+    fn path(&self, below: &str) -> PathBuf {
+        self.dir.path().join(below)
+    }
+
+    fn edit(&self, file: &str, old: &str, new: &str) {
+        let path = self.path(file);
+        let text = fs::read_to_string(&path).unwrap();
+        assert_eq!(text.matches(old).count(), 1, "`{old}` must stand once in {file}");
+        fs::write(path, text.replace(old, new)).unwrap();
+    }
+
+    fn pdfs(&self, below: &str) -> BTreeMap<String, Vec<u8>> {
+        let mut found = BTreeMap::new();
+        for folder in ["cards", "runs", "book"] {
+            let Ok(entries) = fs::read_dir(self.path(below).join(folder)) else { continue };
+            for entry in entries {
+                let path = entry.unwrap().path();
+                found.insert(format!("{folder}/{}", path.file_name().unwrap().to_string_lossy()), fs::read(path).unwrap());
+            }
+        }
+        found
+    }
+}
+
+fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).unwrap();
+    for entry in fs::read_dir(from).unwrap() {
+        let entry = entry.unwrap();
+        // A register that somebody's own issue left behind is no part of the demo.
+        if entry.file_name().to_string_lossy().contains("register") {
+            continue;
+        }
+        let target = to.join(entry.file_name());
+        if entry.path().is_dir() {
+            copy(&entry.path(), &target);
+        } else {
+            fs::copy(entry.path(), target).unwrap();
+        }
+    }
+}
+
+/// The demo, issued once for all tests of this file.
+fn demo() -> &'static Desk {
+    static DEMO: OnceLock<Desk> = OnceLock::new();
+    DEMO.get_or_init(|| {
+        let desk = Desk::new();
+        let out = desk.run(&["issue"]);
+        assert!(out.status.success(), "{}", String::from_utf8_lossy(&out.stdout));
+        desk
+    })
+}
+
+fn text(bytes: &[u8]) -> String {
+    String::from_utf8(bytes.to_vec()).unwrap()
+}
+
+#[test]
+fn every_printed_value_is_on_its_page() {
+    let mut values = 0;
+    for (name, _) in demo().pdfs("out") {
+        let paper = Paper::open(&demo().path("out").join(&name)).unwrap();
+        let attached = paper.attached("printed-values.json").unwrap_or_else(|| panic!("{name} has no values attached"));
+        let json: serde_json::Value = serde_json::from_slice(&attached).unwrap();
+        let pages: Vec<String> = (1..=paper.sizes().len()).map(|n| paper.bare_text(u32::try_from(n).unwrap())).collect();
+        for value in json["values"].as_array().unwrap() {
+            let shown = bare(value["text"].as_str().unwrap());
+            let face = value["face"].as_str().unwrap();
+            // A single card has one page a face; runs and books are searched whole.
+            let page = match name.strip_prefix("cards/") {
+                Some(_) if face.ends_with("/es") => &pages[1..],
+                Some(_) => &pages[..1],
+                None => &pages[..],
+            };
+            assert!(page.iter().any(|p| p.contains(&shown)), "{name}: {face} does not show {}", value["text"]);
+            values += 1;
+        }
+    }
+    assert!(values > 800, "only {values} values");
+}
+
+#[test]
+fn papers_have_their_size_their_faces_and_their_language() {
+    let tabloid = (792.0, 1224.0);
+    let cases: &[(&str, usize, (f64, f64))] = &[
+        ("cards/M-01.pdf", 2, tabloid),
+        ("cards/M-06.pdf", 2, tabloid),
+        ("cards/H-01.pdf", 2, tabloid),
+        ("cards/W-01.pdf", 2, (1224.0, 792.0)),
+        ("cards/L-01.pdf", 1, (792.0, 612.0)),
+        ("cards/K-01.pdf", 2, (360.0, 216.0)),
+        ("runs/3x5-in-landscape-10-mil-matte-hand-short-edge.pdf", 4, (612.0, 792.0)),
+    ];
+    for (name, pages, size) in cases {
+        let paper = Paper::open(&demo().path("out").join(name)).unwrap();
+        let sizes = paper.sizes();
+        assert_eq!(sizes.len(), *pages, "{name}");
+        for (w, h) in sizes {
+            let fits = |(a, b): (f64, f64)| (w - a).abs() < 0.5 && (h - b).abs() < 0.5;
+            // A press sheet may lie as its cards need it.
+            assert!(fits(*size) || (name.starts_with("runs/") && fits((size.1, size.0))), "{name}: {w} × {h}");
+        }
+    }
+    for (name, lang) in [("cards/M-01.pdf", "en"), ("book/larkenfell-en.pdf", "en"), ("book/larkenfell-es.pdf", "es")] {
+        let paper = Paper::open(&demo().path("out").join(name)).unwrap();
+        assert_eq!(paper.language().as_deref(), Some(lang), "{name}");
+        assert!(paper.claims_ua_1(), "{name}");
+    }
+}
+
+#[test]
+fn the_same_input_gives_the_same_bytes_and_enters_nothing_twice() {
+    let desk = Desk::new();
+    assert!(desk.run(&["issue"]).status.success());
+    let first = desk.pdfs("out");
+    assert_eq!(first.len(), 17 + 4 + 2);
+    assert_eq!(first, demo().pdfs("out"), "two folders, one job");
+    let register = fs::read(desk.path("content/records/register.jsonl")).unwrap();
+    assert_eq!(text(&register).lines().count(), 17);
+    let again = desk.run(&["issue"]);
+    assert!(text(&again.stderr).contains("0 entered in the register"), "{}", text(&again.stderr));
+    assert_eq!(desk.pdfs("out"), first);
+    assert_eq!(fs::read(desk.path("content/records/register.jsonl")).unwrap(), register);
+}
+
+#[test]
+fn a_proof_enters_nothing() {
+    let desk = Desk::new();
+    let out = desk.run(&["issue", "--proof", "M-02"]);
+    assert!(out.status.success());
+    assert!(!desk.path("content/records/register.jsonl").exists());
+    assert_eq!(desk.pdfs("out/proof").keys().collect::<Vec<_>>(), ["cards/M-02.pdf", "runs/tabloid-10-mil-matte-wall-long-edge.pdf"]);
+}
+
+#[test]
+fn a_stop_withholds_what_it_touches_and_only_that() {
+    let desk = Desk::new();
+    assert!(desk.run(&["issue"]).status.success());
+    // The amount for one load on a card for every batch size.
+    desk.edit("content/cards/mud.md", "```stop\n{{ batch.limit }}", "```stop\n{{ mix.limit }}");
+    let out = desk.run(&["--format", "short", "issue"]);
+    assert_eq!(out.status.code(), Some(1));
+    let found = text(&out.stdout);
+    assert!(found.contains("STOP water-not-scaled"), "{found}");
+    let left = desk.pdfs("out");
+    assert!(!left.keys().any(|k| k.starts_with("cards/M-0")), "a mud card is still there: {:?}", left.keys());
+    for kept in ["cards/W-01.pdf", "cards/L-01.pdf", "cards/K-01.pdf", "book/larkenfell-en.pdf"] {
+        assert!(left.contains_key(kept), "{kept} was withheld too");
+    }
+    let register = fs::read_to_string(desk.path("content/records/register.jsonl")).unwrap();
+    assert_eq!(register.lines().count(), 17, "a withheld card was entered");
+}
+
+#[test]
+fn a_changed_number_makes_a_new_revision_of_the_cards_that_say_it() {
+    let desk = Desk::new();
+    assert!(desk.run(&["issue"]).status.success());
+    desk.edit("content/mixes/carve-24.md", "least: 4 min, after_step: 1 min", "least: 4 min, after_step: 2 min");
+    assert!(desk.run(&["issue"]).status.success());
+    let register = fs::read_to_string(desk.path("content/records/register.jsonl")).unwrap();
+    let new: Vec<serde_json::Value> = register.lines().skip(17).map(|l| serde_json::from_str(l).unwrap()).collect();
+    let codes: Vec<&str> = new.iter().map(|e| e["code"].as_str().unwrap()).collect();
+    assert_eq!(codes, ["M-01", "M-02", "M-03"], "only the mud cards of this mix say how long to mix after a step");
+    for entry in &new {
+        assert_eq!((entry["rev"].as_str(), entry["shape"].as_str()), (Some("B"), Some("square")));
+    }
+}
+
+#[test]
+fn a_torn_register_is_reported_and_survived() {
+    let desk = Desk::new();
+    assert!(desk.run(&["issue", "M-01"]).status.success());
+    let path = desk.path("content/records/register.jsonl");
+    let mut bytes = fs::read(&path).unwrap();
+    bytes.extend_from_slice(b"{\"format\":1,\"kind\":\"iss");
+    fs::write(&path, bytes).unwrap();
+    let out = desk.run(&["--format", "short", "issue", "M-01"]);
+    assert!(out.status.success(), "{}", text(&out.stderr));
+    assert!(text(&out.stdout).contains("register-tail-torn"), "{}", text(&out.stdout));
+}
