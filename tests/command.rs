@@ -1,4 +1,12 @@
 //! The command as a shell sees it: exit codes, which stream says what, pipes that close early.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    reason = "a test"
+)]
 
 use std::io::Read;
 use std::process::{Command, Output, Stdio};

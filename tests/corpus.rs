@@ -12,6 +12,14 @@
 //!
 //! `UPDATE_CORPUS=1 cargo test --release --test corpus` writes what the checks say today into the files: read the
 //! difference before you keep it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    reason = "a test"
+)]
 
 #[path = "corpus/cases.rs"]
 mod cases;

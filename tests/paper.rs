@@ -1,5 +1,13 @@
 //! The demo's papers, read back with a library that has nothing to do with the typesetter; and two runs that must
 //! give the same bytes.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    reason = "a test"
+)]
 
 use std::collections::BTreeMap;
 use std::fs;

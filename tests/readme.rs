@@ -1,4 +1,12 @@
 //! Every fenced block of the README is run: commands against the demo, content in a copy of it.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    reason = "a test"
+)]
 
 use std::fs;
 use std::path::{Path, PathBuf};

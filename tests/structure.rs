@@ -1,4 +1,12 @@
 //! The rooms: who may import whom, which outside library lives where, and how long a file may be.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::print_stdout,
+    clippy::print_stderr,
+    clippy::disallowed_methods,
+    reason = "a test"
+)]
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};

@@ -1,4 +1,5 @@
 //! Arguments, terminal, progress, exit codes. The only room that prints, reads the clock and the environment.
+#![allow(clippy::disallowed_methods, reason = "the environment is read here and nowhere else")]
 
 mod args;
 mod bug;

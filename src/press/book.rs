@@ -11,7 +11,9 @@ use super::world::{PressError, Room, Templates};
 
 /// A book as it came out.
 pub struct Bound {
+    /// The file.
     pub pdf: Vec<u8>,
+    /// Its pages.
     pub pages: usize,
     /// The text of each page in reading order, for reading printed values back.
     pub texts: Vec<String>,

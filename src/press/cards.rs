@@ -13,8 +13,11 @@ use super::world::{PressError, Room, Templates};
 /// A run as it came out: its bytes, how each face fitted, and the pages, so that
 /// single cards can be cut out of it without setting them again.
 pub struct Pressed {
+    /// The file of the whole run.
     pub pdf: Vec<u8>,
+    /// How each face fitted, in the order of the run.
     pub faces: Vec<FaceFit>,
+    /// Pages of the run.
     pub pages: usize,
     pub(super) doc: PagedDocument,
     date: [u16; 3],

@@ -11,6 +11,7 @@ use typst_layout::PagedDocument;
 /// How one face came out.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FaceFit {
+    /// Id of the face, such as `M-01/en`.
     pub id: String,
     /// Index of its first page in the run.
     pub page: usize,

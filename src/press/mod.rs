@@ -14,6 +14,7 @@ mod cards;
 pub mod fit;
 pub mod glyphs;
 pub mod lower;
+#[allow(missing_docs, reason = "fields carry the names of the documented form; each type says what it is")]
 pub mod payload;
 mod pdf;
 mod settle;

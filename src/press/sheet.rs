@@ -19,20 +19,27 @@ use super::world::{PressError, Templates};
 /// One card on the sheet: its faces by index in the run, and how many of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Pair {
+    /// Index of the front in the run.
     pub front: usize,
+    /// Index of the back, if it has one.
     pub back: Option<usize>,
+    /// How many of it.
     pub copies: usize,
 }
 
 /// The paper the cards are cut from, upright.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SheetPaper {
+    /// Width.
     pub width_mm: f64,
+    /// Height.
     pub height_mm: f64,
 }
 
 impl SheetPaper {
+    /// US letter.
     pub const LETTER: SheetPaper = SheetPaper { width_mm: 215.9, height_mm: 279.4 };
+    /// ISO A4.
     pub const A4: SheetPaper = SheetPaper { width_mm: 210.0, height_mm: 297.0 };
 }
 

@@ -43,6 +43,7 @@ pub struct Templates {
 }
 
 impl Templates {
+    /// The embedded templates.
     pub fn embedded() -> Templates {
         let files = EMBEDDED.iter().map(|(p, s)| ((*p).to_owned(), (*s).to_owned())).collect();
         Templates { files }
@@ -67,10 +68,15 @@ impl Default for Templates {
 /// template, or the virtual payload file; it is empty where there is no place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct PressError {
+    /// File it points into.
     pub file: String,
+    /// Line, from 1; 0 without a place.
     pub line: usize,
+    /// Column, from 1; 0 without a place.
     pub column: usize,
+    /// What is wrong.
     pub message: String,
+    /// What may help.
     pub hints: Vec<String>,
 }
 

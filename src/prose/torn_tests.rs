@@ -1,4 +1,5 @@
 //! No body is too broken: torn at every third character, every mark taken out, pieces thrown together.
+#![allow(clippy::disallowed_methods, reason = "a test reads what it compares")]
 
 use super::render::{Options, render};
 use super::render_tests::at;

@@ -66,7 +66,7 @@ static TWIN_TITLE: &[Field] = &[LANGUAGE, Field::new("title", Want::Text, "Segur
 static TWIN_WORD: &[Field] = &[LANGUAGE, Field::new("word", Want::Text, "OJOS", "signal word in that language"), FOLLOWS];
 
 impl KindOf {
-    /// Keys of a twin beside [`HEAD`]: words only.
+    /// Keys of a twin beside those of every file: words only.
     pub fn twin(&self) -> &'static [Field] {
         match self.title {
             Some("name") => TWIN_NAME,

@@ -2,7 +2,7 @@
 //!
 //! The register is one text file, one JSON object a line, append-only in meaning. This room never opens it:
 //! it reads bytes from a [`Store`] and hands a whole new file back. A run goes
-//! [`Register::read`] → [`codes`] → [`assign`] → (print) → [`commit`].
+//! [`Register::read`] → [`codes`] → [`assign()`] → (print) → [`commit()`].
 
 pub mod assign;
 pub mod check_words;

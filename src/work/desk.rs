@@ -114,7 +114,9 @@ impl<'a> Desk<'a> {
 
     /// Books that may be printed, by index.
     pub fn free_books(&self) -> Vec<usize> {
-        (0..self.books.len()).filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop)).collect()
+        (0..self.books.len())
+            .filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop))
+            .collect()
     }
 
     /// Register drafts of some cards.

@@ -51,7 +51,8 @@ impl Paper {
 
     /// True if the metadata claims the accessibility standard PDF/UA, part 1.
     pub fn claims_ua_1(&self) -> bool {
-        let stream = self.document.catalog().ok().and_then(|c| c.get_deref(b"Metadata", &self.document).ok()).and_then(|m| m.as_stream().ok());
+        let stream =
+            self.document.catalog().ok().and_then(|c| c.get_deref(b"Metadata", &self.document).ok()).and_then(|m| m.as_stream().ok());
         let xmp = stream.map(|s| s.decompressed_content().unwrap_or_else(|_| s.content.clone())).unwrap_or_default();
         let xmp = String::from_utf8_lossy(&xmp).into_owned();
         xmp.contains("pdfuaid:part>1<") || xmp.contains("pdfuaid:part=\"1\"")

@@ -56,9 +56,7 @@ pub fn collect(folder: &Path, files: &mut Vec<PathBuf>) {
 }
 
 fn for_tests(attributes: &[Attribute]) -> bool {
-    attributes.iter().any(|a| {
-        a.path().is_ident("cfg") && a.parse_args::<syn::Ident>().is_ok_and(|i| i == "test")
-    })
+    attributes.iter().any(|a| a.path().is_ident("cfg") && a.parse_args::<syn::Ident>().is_ok_and(|i| i == "test"))
 }
 
 /// Files and folders that a file declares as modules for tests only.
