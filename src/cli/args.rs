@@ -41,6 +41,9 @@ pub struct Common {
     /// Colour; auto asks the terminal and NO_COLOR
     #[arg(long, value_enum, value_name = "auto|always|never", default_value = "auto", hide_possible_values = true, global = true)]
     pub color: When,
+    /// Write what the press is given to this folder too: for the benchmark
+    #[arg(long, value_name = "DIR", hide = true, global = true)]
+    pub dump: Option<PathBuf>,
     /// Show this page
     #[arg(short, long, action = ArgAction::HelpShort, global = true)]
     pub help: Option<bool>,

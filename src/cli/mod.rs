@@ -82,6 +82,7 @@ fn options(line: &Line) -> Options {
     Options {
         job: common.job.clone(),
         out: common.out.clone(),
+        dump: common.dump.clone(),
         on: common.on,
         today: jiff::ZonedDateTime::now().date(),
         look: Look { format, color: color && format != Format::Json },

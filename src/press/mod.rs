@@ -13,6 +13,7 @@ mod book;
 mod cards;
 pub mod fit;
 pub mod glyphs;
+pub mod inputs;
 pub mod lower;
 #[allow(missing_docs, reason = "fields carry the names of the documented form; each type says what it is")]
 pub mod payload;

@@ -128,23 +128,7 @@ pub fn sheets(run: &Run, pairs: &[Pair], paper: SheetPaper, title: &str, attach:
     let Some(grid) = Grid::best(paper, card) else {
         return Err(vec![PressError::plain("the card does not fit the sheet")]);
     };
-    let mut all = run.clone();
-    all.faces.clear();
-    let mut laid: Vec<(usize, Option<usize>)> = Vec::new();
-    for pair in pairs {
-        for copy in 1..=pair.copies {
-            let mut add = |n: usize| {
-                let face = run.faces.get(n).ok_or_else(|| vec![PressError::plain(format!("the run has no face number {n}"))])?;
-                let mut face = face.clone();
-                face.id = format!("{}/{copy}", face.id);
-                all.faces.push(face);
-                Ok::<usize, Vec<PressError>>(all.faces.len() - 1)
-            };
-            let front = add(pair.front)?;
-            let back = pair.back.map(&mut add).transpose()?;
-            laid.push((front, back));
-        }
-    }
+    let (all, laid) = copies(run, pairs)?;
     let (room, doc) = cards::set(&Templates::embedded(), &all)?;
     if doc.pages().len() != all.faces.len() {
         return Err(vec![PressError::plain("a card overflows its face, so it cannot go on a press sheet")]);
@@ -172,6 +156,31 @@ pub fn sheets(run: &Run, pairs: &[Pair], paper: SheetPaper, title: &str, attach:
     let identity = Identity { title, lang: Some(&run.lang), date: run.date };
     let sheet = pdf::assemble(pages, doc.info(), &identity, attach)?;
     pdf::write(&sheet, &identity, &room)
+}
+
+/// Front and back of one copy, by index in its run.
+type Laid = (usize, Option<usize>);
+
+/// The run with one face for every copy, and which faces make which copy.
+pub(super) fn copies(run: &Run, pairs: &[Pair]) -> Result<(Run, Vec<Laid>), Vec<PressError>> {
+    let mut all = run.clone();
+    all.faces.clear();
+    let mut laid: Vec<Laid> = Vec::new();
+    for pair in pairs {
+        for copy in 1..=pair.copies {
+            let mut add = |n: usize| {
+                let face = run.faces.get(n).ok_or_else(|| vec![PressError::plain(format!("the run has no face number {n}"))])?;
+                let mut face = face.clone();
+                face.id = format!("{}/{copy}", face.id);
+                all.faces.push(face);
+                Ok::<usize, Vec<PressError>>(all.faces.len() - 1)
+            };
+            let front = add(pair.front)?;
+            let back = pair.back.map(&mut add).transpose()?;
+            laid.push((front, back));
+        }
+    }
+    Ok((all, laid))
 }
 
 /// A sheet with crop marks at every card corner, in the margins and gutters only.

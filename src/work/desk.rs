@@ -112,6 +112,11 @@ impl<'a> Desk<'a> {
         self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
     }
 
+    /// True if a HOLD touches the book.
+    pub fn book_held(&self, book: usize) -> bool {
+        self.book_closures.get(book).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
+    }
+
     /// Books that may be printed, by index.
     pub fn free_books(&self) -> Vec<usize> {
         (0..self.books.len())

@@ -1,6 +1,6 @@
 //! `issue`: makes cards, press sheets and books, and enters the cards in the register.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use crate::finding::{Finding, Severity};
 use crate::job::Fit;
@@ -12,7 +12,7 @@ use super::desk::{Desk, in_force};
 use super::load::{Loaded, span};
 use super::runs::{self, Batch, Pressed, Printed, Ready};
 use super::seam::{Exit, Narrator, Options, Outcome, Product};
-use super::{attach, book};
+use super::{attach, book, dump};
 
 /// Version that register lines name.
 const VERSION: &str = env!("CARGO_PKG_VERSION");
@@ -31,14 +31,15 @@ fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narr
     let mut desk = Desk::open(&loaded, &register, found, ids)?;
     narrator.step();
     let (cards, books) = (desk.free(), desk.free_books());
-    let mut made = make(&loaded, &desk, &register, &cards, &books, proof, narrator)?;
+    let dump = options.dump.as_deref();
+    let mut made = make(&loaded, &desk, &register, &Order { cards: &cards, books: &books, proof, dump }, narrator)?;
     // What the press measured may stop a card that read well; then the rest is set again without it.
     desk.keep(fit_findings(&loaded, &made.fits));
     desk.keep(std::mem::take(&mut made.findings));
     let left: Vec<usize> = desk.free().into_iter().filter(|i| cards.contains(i)).collect();
     let left_books: Vec<usize> = desk.free_books().into_iter().filter(|i| books.contains(i)).collect();
     if left.len() != cards.len() || left_books.len() != books.len() {
-        made = make(&loaded, &desk, &register, &left, &left_books, proof, narrator)?;
+        made = make(&loaded, &desk, &register, &Order { cards: &left, books: &left_books, proof, dump }, narrator)?;
         desk.keep(std::mem::take(&mut made.findings));
     }
     let mut entered = 0;
@@ -58,16 +59,22 @@ struct Made {
     findings: Vec<Finding>,
 }
 
-#[allow(clippy::too_many_arguments)]
+/// What to make: cards and books by their place on the desk.
+struct Order<'o> {
+    cards: &'o [usize],
+    books: &'o [usize],
+    proof: bool,
+    dump: Option<&'o Path>,
+}
+
 fn make(
     loaded: &Loaded,
     desk: &Desk<'_>,
     register: &register::Register,
-    cards: &[usize],
-    books: &[usize],
-    proof: bool,
+    order: &Order<'_>,
     narrator: &dyn Narrator,
 ) -> Result<Made, Outcome> {
+    let Order { cards, books, proof, dump } = *order;
     let drafts = desk.drafts(loaded, cards);
     let assigned = register::assign(register, &drafts, loaded.on, VERSION).map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
     let ready: Vec<Ready<'_, '_>> = cards
@@ -87,13 +94,17 @@ fn make(
     let force: Vec<&Entry> = in_force(register, &assigned);
     let bound: Vec<(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)> = books
         .iter()
-        .filter_map(|i| desk.books.get(*i))
-        .map(|draft| {
-            let band = if proof { Some("band.proof") } else { None };
+        .filter_map(|i| desk.books.get(*i).map(|draft| (*i, draft)))
+        .map(|(i, draft)| {
+            let band = if proof { Some("band.proof") } else { desk.book_held(i).then_some("band.hold") };
             let attached = attach::document(&draft.name, &draft.title, &[(draft.name.clone(), &draft.face)]);
             (format!("book/{}.pdf", draft.name), book::book(loaded, draft, &force, band), attached, draft)
         })
         .collect();
+    if let Some(dir) = dump {
+        let books: Vec<_> = bound.iter().map(|(path, book, attached, _)| (path.clone(), book.clone(), attached.clone())).collect();
+        dump::dump(dir, &batches, &books)?;
+    }
     let total = u64::try_from(batches.len() + bound.len()).unwrap_or(0);
     narrator.stage("setting", total);
     let (pressed, books) = set(&batches, &bound);
@@ -227,7 +238,7 @@ fn counted(n: usize, one: &str, many: &str) -> String {
 /// # Errors
 /// What the typesetter could not do.
 pub fn measure(loaded: &Loaded, desk: &Desk<'_>, register: &register::Register, narrator: &dyn Narrator) -> Result<Vec<Finding>, Outcome> {
-    let made = make(loaded, desk, register, &desk.free(), &[], true, narrator)?;
+    let made = make(loaded, desk, register, &Order { cards: &desk.free(), books: &[], proof: true, dump: None }, narrator)?;
     let mut findings = fit_findings(loaded, &made.fits);
     findings.extend(made.findings);
     Ok(findings)

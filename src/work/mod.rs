@@ -5,6 +5,7 @@ mod attach;
 mod book;
 mod compose;
 mod desk;
+mod dump;
 mod glyphs;
 mod index;
 mod issue;

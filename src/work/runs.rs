@@ -199,7 +199,7 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
     let mut files = Vec::new();
     for one in &batch.ready {
         let ids = face_ids(one);
-        let at: Vec<usize> = ids.iter().filter_map(|(id, _)| pressed.face(id)).collect();
+        let at = places(batch, one);
         let title = format!("{} {}", one.entry.code, one.document.faces.first().map_or("", |f| f.title.as_str()));
         let pdf = press::single(&pressed, &at, &title, Some(&attach::document(&one.entry.code, &title, &ids)))?;
         files.push(Printed { path: format!("cards/{}.pdf", one.entry.code), pdf });
@@ -208,17 +208,7 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
     let fitting = pressed.faces.iter().all(|f| f.pages == 1);
     let up = fitting && batch.ready.first().is_some_and(|r| r.document.card.up > 1);
     let run = if up {
-        let pairs: Vec<press::Pair> = batch
-            .ready
-            .iter()
-            .filter_map(|one| {
-                let ids = face_ids(one);
-                let at: Vec<usize> = ids.iter().filter_map(|(id, _)| pressed.face(id)).collect();
-                let copies = usize::try_from(one.document.card.copies).unwrap_or(1);
-                at.first().map(|front| press::Pair { front: *front, back: at.get(1).copied(), copies })
-            })
-            .collect();
-        press::sheets(&batch.run, &pairs, press::SheetPaper::LETTER, &batch.name, Some(&attached))?
+        press::sheets(&batch.run, &pairs(batch), press::SheetPaper::LETTER, &batch.name, Some(&attached))?
     } else {
         pressed.pdf.clone()
     };
@@ -226,7 +216,24 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
     Ok(Pressed { files, fits: fits(batch, &pressed), findings: shown(batch, &pressed) })
 }
 
-fn face_ids<'x, 'a>(one: &'x Ready<'a, '_>) -> Vec<(String, &'x super::compose::Face<'a>)> {
+/// Where the faces of a card stand in its run.
+pub fn places(batch: &Batch<'_, '_, '_>, one: &Ready<'_, '_>) -> Vec<usize> {
+    let at = |id: &String| batch.run.faces.iter().position(|f| f.id == *id);
+    face_ids(one).iter().filter_map(|(id, _)| at(id)).collect()
+}
+
+/// The cards of a run as a press sheet holds them, each so many times.
+pub fn pairs(batch: &Batch<'_, '_, '_>) -> Vec<press::Pair> {
+    let pair = |one: &&Ready<'_, '_>| {
+        let at = places(batch, one);
+        let copies = usize::try_from(one.document.card.copies).unwrap_or(1);
+        at.first().map(|front| press::Pair { front: *front, back: at.get(1).copied(), copies })
+    };
+    batch.ready.iter().filter_map(pair).collect()
+}
+
+/// Ids of a card's faces.
+pub fn face_ids<'x, 'a>(one: &'x Ready<'a, '_>) -> Vec<(String, &'x super::compose::Face<'a>)> {
     one.document.faces.iter().map(|f| (format!("{}/{}", one.entry.code, f.lang.code()), f)).collect()
 }
 

@@ -35,6 +35,8 @@ pub struct Options {
     pub job: PathBuf,
     /// Folder of everything generated.
     pub out: PathBuf,
+    /// Folder for what the press is given, if anybody asked for it.
+    pub dump: Option<PathBuf>,
     /// Date asked for; stands before the one the company file pins.
     pub on: Option<Date>,
     /// Today by the clock of this computer: the last resort, read once.
