@@ -59,3 +59,92 @@ fn a_reader_that_leaves_early_is_no_failure() {
     child.stderr.take().unwrap().read_to_string(&mut err).unwrap();
     assert_eq!((child.wait().unwrap().code(), err.as_str()), (Some(0), ""));
 }
+
+/// A folder with a copy of the demo job.
+fn demo() -> tempfile::TempDir {
+    fn copy(from: &std::path::Path, to: &std::path::Path) {
+        std::fs::create_dir_all(to).unwrap();
+        for entry in std::fs::read_dir(from).unwrap().flatten().filter(|e| !e.file_name().to_string_lossy().contains("register")) {
+            let target = to.join(entry.file_name());
+            if entry.path().is_dir() {
+                copy(&entry.path(), &target);
+            } else {
+                std::fs::copy(entry.path(), target).unwrap();
+            }
+        }
+    }
+    let dir = tempfile::tempdir().unwrap();
+    copy(std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/content")), dir.path());
+    dir
+}
+
+fn in_job(job: &tempfile::TempDir, words: &[&str]) -> (Option<i32>, String, String) {
+    let mut all = vec!["--job", job.path().to_str().unwrap()];
+    all.extend(words);
+    run(&all)
+}
+
+#[test]
+fn a_name_that_is_not_there_ends_with_three_and_names_the_nearest() {
+    let job = demo();
+    for (words, says) in [
+        (["takeoff", "larkenfel"], "hodbook: no site `larkenfel`; did you mean `larkenfell`?\n"),
+        (["gauge", "carve-25"], "hodbook: no mix `carve-25`; did you mean `carve-24`?\n"),
+        (["plumb", "carve-24.yeild"], "hodbook: no figure `carve-24.yeild`; did you mean `carve-24.yield`?\n"),
+        (["schema", "mixx"], "hodbook: no kind `mixx`; did you mean `mix`?\n"),
+    ] {
+        assert_eq!(in_job(&job, &words), (Some(3), String::new(), says.to_owned()), "{words:?}");
+    }
+    let (code, _, err) = in_job(&job, &["issue", "M-99"]);
+    assert_eq!(code, Some(3));
+    assert!(err.starts_with("hodbook: no card `M-99`"), "{err}");
+}
+
+#[test]
+fn folders_that_cannot_be_read_end_with_two() {
+    let (code, out, err) = run(&["--job", "/no/such/folder", "takeoff"]);
+    assert_eq!((code, out.as_str()), (Some(2), ""));
+    assert!(err.contains("/no/such/folder"), "{err}");
+    let empty = tempfile::tempdir().unwrap();
+    assert_eq!(in_job(&empty, &["sound"]).0, Some(2));
+    let job = demo();
+    let company = job.path().join("company.md");
+    let text = std::fs::read_to_string(&company).unwrap();
+    std::fs::write(&company, text.replace("hodbook: 1", "hodbook: 2")).unwrap();
+    let (code, _, err) = in_job(&job, &["sound"]);
+    assert_eq!(code, Some(2));
+    assert!(err.starts_with("hodbook: company.md: the file is marked format 2"), "{err}");
+}
+
+#[test]
+fn a_stop_ends_with_one_in_every_format() {
+    let job = demo();
+    let mix = job.path().join("mixes/carve-24.md");
+    let text = std::fs::read_to_string(&mix).unwrap();
+    std::fs::write(&mix, text.replace("limit: 2 gal\n", "limit: 1 gal 2 qt\n")).unwrap();
+    let (code, out, err) = in_job(&job, &["--format", "short", "sound"]);
+    assert_eq!(code, Some(1));
+    assert_eq!(
+        out,
+        "mixes/carve-24.md:17:10: STOP start-water-over-limit: start water 1 gal 2 qt 1 pt is over the limit 1 gal 2 qt of CARVE-24\n"
+    );
+    assert_eq!(err, "1 STOP, 0 HOLD, 0 WARN, 0 NOTE\n");
+    let (code, out, _) = in_job(&job, &["--format", "json", "sound"]);
+    assert_eq!(code, Some(1));
+    let json: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!((json["format"].as_i64(), json["findings"][0]["name"].as_str()), (Some(1), Some("start-water-over-limit")));
+    let (code, out, _) = in_job(&job, &["takeoff"]);
+    assert_eq!(code, Some(0), "{out}");
+}
+
+#[test]
+fn the_takeoff_of_the_demo() {
+    let (code, out, err) = in_job(&demo(), &["--format", "short", "takeoff", "larkenfell"]);
+    assert_eq!((code, err.as_str()), (Some(0), ""));
+    let rows: Vec<&str> = out.lines().collect();
+    assert!(
+        rows.contains(&"LF-1\tfireplace gable\t258.5 ft²\t66.6 ft²\t25.3 ft²\t217.2 ft²\t1.23 in\t2 1/4 in\t2\t26.58 ft³\t28 loads\t20.2 lb/ft²\t25.6 lb/ft²"),
+        "{out}"
+    );
+    assert!(rows.contains(&"CARVE-24\t32.01 ft³\t34 loads\t12\t36 bags\t24 lb\t36 bags\t80 lb"), "{out}");
+}

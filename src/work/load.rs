@@ -45,7 +45,8 @@ impl Loaded {
         }
         let (job, findings) = read::job(&folder);
         if let Some(newer) = findings.iter().find(|f| f.name == "newer-format") {
-            return Err(Outcome::could_not(format!("{}; {}", newer.title, newer.help)));
+            let path = newer.at.as_ref().and_then(|(span, _)| folder.lines(span.file)).map_or("a file", |(path, _)| path);
+            return Err(Outcome::could_not(format!("{path}: {}; {}", newer.title, newer.help)));
         }
         let tally = Tally::of(&job);
         let pinned = job.company.as_ref().and_then(|c| c.on.as_ref()).and_then(date);

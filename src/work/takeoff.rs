@@ -5,7 +5,7 @@ use crate::tally::{Ask, Tally, Voice, batch_id, ladder_id, ladder_sizes, mix_of,
 use crate::words::EN;
 
 use super::load::Loaded;
-use super::seam::{Align, Options, Outcome, Product, Table};
+use super::seam::{Align, Exit, Options, Outcome, Product, Table};
 
 fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
     let voice = Voice { lang: EN, metric };
@@ -21,10 +21,18 @@ pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
     let sites: Vec<&Site> = loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
     if sites.is_empty() {
         let known = loaded.job.sites.iter().map(|s| s.id.clone());
-        return with_findings(&loaded, options, Outcome::nothing("site", site.unwrap_or(""), known));
+        return with_findings(&loaded, options, nothing("site", site, known));
     }
     let tables = sites.iter().flat_map(|s| site_tables(&loaded, s)).collect();
     with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+}
+
+/// Nothing of the name asked for; or, with no name asked for, nothing at all.
+fn nothing(kind: &'static str, asked: Option<&str>, known: impl Iterator<Item = String>) -> Outcome {
+    match asked {
+        Some(name) => Outcome::nothing(kind, name, known),
+        None => Outcome { summary: format!("the job folder has no {kind} that could be read"), exit: Exit::Nothing, ..Outcome::default() },
+    }
 }
 
 /// The findings of reading go with every product: a table that lacks a surface must say why.
@@ -34,7 +42,7 @@ fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Outcome) -> Ou
         outcome.findings = findings;
         outcome.summary = summary;
         if super::load::stops(&loaded.findings) {
-            outcome.exit = super::seam::Exit::Stop;
+            outcome.exit = Exit::Stop;
         }
     }
     outcome
@@ -115,7 +123,7 @@ pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
     let mixes: Vec<&Mix> = loaded.job.mixes.iter().filter(|m| mix.is_none_or(|asked| m.id == asked || m.name.text == asked)).collect();
     if mixes.is_empty() {
         let known = loaded.job.mixes.iter().map(|m| m.id.clone());
-        return with_findings(&loaded, options, Outcome::nothing("mix", mix.unwrap_or(""), known));
+        return with_findings(&loaded, options, nothing("mix", mix, known));
     }
     let mut tables = Vec::new();
     for site in &loaded.job.sites {
