@@ -321,6 +321,8 @@ pub struct Cover {
     #[serde(default)]
     pub lines: Vec<String>,
     #[serde(default)]
+    pub blocks: Vec<Block>,
+    #[serde(default)]
     pub tab: Option<Tab>,
     #[serde(default)]
     pub band: Option<String>,

@@ -10,7 +10,7 @@ use super::payload::{Block, Book, Run};
 pub fn run(run: &Run) -> Run {
     let mut run = run.clone();
     for face in &mut run.faces {
-        blocks(&mut face.blocks, &mut 1);
+        settle(&mut face.blocks);
     }
     run
 }
@@ -19,32 +19,39 @@ pub fn run(run: &Run) -> Run {
 pub fn book(book: &Book) -> Book {
     let mut book = book.clone();
     for chapter in &mut book.chapters {
-        blocks(&mut chapter.blocks, &mut 1);
+        settle(&mut chapter.blocks);
     }
     book
 }
 
-fn blocks(list: &mut [Block], before: &mut u8) {
+/// The highest heading becomes level 2 and the others keep their distance from it, so that like stays like.
+fn settle(list: &mut [Block]) {
+    let levels = list.iter().filter_map(|b| if let Block::Heading { level, .. } = b { Some(*level) } else { None });
+    let raise = levels.min().map_or(0, |least| least.saturating_sub(2));
+    blocks(list, &mut 1, raise);
+}
+
+fn blocks(list: &mut [Block], before: &mut u8, raise: u8) {
     for block in list {
         match block {
             Block::Heading { level, .. } => {
-                *level = (*level).clamp(2, 6).min(*before + 1);
+                *level = level.saturating_sub(raise).clamp(2, 6).min(*before + 1);
                 *before = *level;
             }
             Block::Steps { items, .. } | Block::List { items } => {
                 for item in items {
-                    blocks(item, before);
+                    blocks(item, before, raise);
                 }
             }
             // The first line of these is set as a big value, not as a heading.
             Block::Key { blocks: inner } | Block::Stop { blocks: inner, .. } => {
                 let skip = usize::from(matches!(inner.first(), Some(Block::Heading { .. })));
-                blocks(&mut inner[skip..], before);
+                blocks(&mut inner[skip..], before, raise);
             }
-            Block::Quote { blocks: inner, .. } | Block::Strip { blocks: inner } => blocks(inner, before),
+            Block::Quote { blocks: inner, .. } | Block::Strip { blocks: inner } => blocks(inner, before, raise),
             Block::Cautions { items } => {
                 for item in items {
-                    blocks(&mut item.blocks, before);
+                    blocks(&mut item.blocks, before, raise);
                 }
             }
             _ => {}

@@ -120,14 +120,14 @@ fn cautions<'a>(
 /// Columns of the batch log: head in the dictionaries, width in parts, what is printed in it beforehand.
 const LOG: [(&str, u32, Option<&str>); 9] = [
     ("log.batch", 8, Some("number")),
-    ("log.water_in", 11, None),
-    ("log.start", 13, Some("start")),
-    ("log.steps", 20, Some("steps")),
+    ("log.water_in", 10, None),
+    ("log.start", 19, Some("start")),
+    ("log.steps", 19, Some("steps")),
     ("log.total", 12, Some("limit")),
     ("log.mixed", 9, Some("tick")),
-    ("log.placed", 10, None),
+    ("log.placed", 9, None),
     ("log.initials", 9, None),
-    ("log.lots", 12, None),
+    ("log.lots", 11, None),
 ];
 
 /// The batch log's table: English over Spanish in every head, one box per small step, start and limit printed.

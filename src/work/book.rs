@@ -22,8 +22,8 @@ pub struct Draft<'a> {
     pub name: String,
     /// Its chapters, for the press.
     pub chapters: Vec<payload::Chapter>,
-    /// Lines of the cover.
-    pub cover: Vec<String>,
+    /// What stands on the cover below the site's name.
+    pub cover: Vec<Block>,
     /// Title.
     pub title: String,
     /// Everything it says, as one face.
@@ -43,7 +43,6 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
     let mut face = Face::new(lang, &own.title.text);
     let mut maker = Maker { composer, site, voice: Voice { lang, metric: site.metric }, face: &mut face };
     let cover_blocks = maker.text(&handbook.editions, Role::Notes, Subject::Site(site));
-    let cover = attach::sentences(&cover_blocks);
     let mut chapters = Vec::new();
     for chapter in &handbook.chapters {
         let mut blocks: Vec<Block> = chapter.from.iter().flat_map(|from| maker.part(&from.text)).collect();
@@ -66,7 +65,7 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
     }
     let name = name(site, lang);
     face.note_files();
-    Some(Draft { site, name, chapters, cover, title: own.title.text.clone(), face })
+    Some(Draft { site, name, chapters, cover: cover_blocks, title: own.title.text.clone(), face })
 }
 
 /// The chapter's title in a language.
@@ -209,7 +208,7 @@ pub fn book(loaded: &Loaded, draft: &Draft<'_>, in_force: &[&Entry], band: Optio
         date: [u16::try_from(loaded.on.year()).unwrap_or(1), number(loaded.on.month()), number(loaded.on.day())],
         title: draft.title.clone(),
         subtitle: site.name.text.clone(),
-        cover: payload::Cover { lines: draft.cover.clone(), tab: None, band: band.map(|k| lang.text(k).to_owned()) },
+        cover: payload::Cover { lines: Vec::new(), blocks: draft.cover.clone(), tab: None, band: band.map(|k| lang.text(k).to_owned()) },
         labels: payload::Labels {
             contents: lang.text("book.contents").to_owned(),
             index: lang.text("book.index").to_owned(),
