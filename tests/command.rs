@@ -62,19 +62,8 @@ fn a_reader_that_leaves_early_is_no_failure() {
 
 /// A folder with a copy of the demo job.
 fn demo() -> tempfile::TempDir {
-    fn copy(from: &std::path::Path, to: &std::path::Path) {
-        std::fs::create_dir_all(to).unwrap();
-        for entry in std::fs::read_dir(from).unwrap().flatten().filter(|e| !e.file_name().to_string_lossy().contains("register")) {
-            let target = to.join(entry.file_name());
-            if entry.path().is_dir() {
-                copy(&entry.path(), &target);
-            } else {
-                std::fs::copy(entry.path(), target).unwrap();
-            }
-        }
-    }
     let dir = tempfile::tempdir().unwrap();
-    copy(std::path::Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/content")), dir.path());
+    kit::copy_demo(dir.path());
     dir
 }
 

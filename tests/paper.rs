@@ -11,7 +11,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::process::{Command, Output};
 use std::sync::OnceLock;
 
@@ -25,7 +25,7 @@ struct Desk {
 impl Desk {
     fn new() -> Desk {
         let dir = tempfile::tempdir().unwrap();
-        copy(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/content")), &dir.path().join("content"));
+        kit::copy_demo(&dir.path().join("content"));
         Desk { dir }
     }
 
@@ -54,23 +54,6 @@ impl Desk {
             }
         }
         found
-    }
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).unwrap();
-    for entry in fs::read_dir(from).unwrap() {
-        let entry = entry.unwrap();
-        // A register that somebody's own issue left behind is no part of the demo.
-        if entry.file_name().to_string_lossy().contains("register") {
-            continue;
-        }
-        let target = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &target);
-        } else {
-            fs::copy(entry.path(), target).unwrap();
-        }
     }
 }
 

@@ -48,7 +48,7 @@ struct Desk {
 impl Desk {
     fn new() -> Desk {
         let dir = tempfile::tempdir().unwrap();
-        copy(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/content")), &dir.path().join("content"));
+        kit::copy_demo(&dir.path().join("content"));
         Desk { dir }
     }
 
@@ -62,19 +62,6 @@ impl Desk {
             Command::new(env!("CARGO_BIN_EXE_hodbook")).args(words).current_dir(self.dir.path()).env("NO_COLOR", "1").output().unwrap();
         let text = format!("{}{}", String::from_utf8(out.stdout).unwrap(), String::from_utf8(out.stderr).unwrap());
         (out.status.code().unwrap(), text)
-    }
-}
-
-fn copy(from: &Path, to: &Path) {
-    fs::create_dir_all(to).unwrap();
-    for entry in fs::read_dir(from).unwrap() {
-        let entry = entry.unwrap();
-        let target = to.join(entry.file_name());
-        if entry.path().is_dir() {
-            copy(&entry.path(), &target);
-        } else {
-            fs::copy(entry.path(), target).unwrap();
-        }
     }
 }
 

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use sha2::{Digest, Sha256};
 
-use crate::tally::{Ask, PrintedValue};
+use crate::tally::PrintedValue;
 use crate::words::Lang;
 
 /// Format of the lines this version writes. Lines of a newer format are reported, never guessed at.
@@ -44,15 +44,7 @@ pub struct Said {
 impl Said {
     /// A printed value.
     pub fn value(face: &str, lang: Lang, printed: &PrintedValue) -> Said {
-        let ask = match printed.ask {
-            Ask::Own => "own",
-            Ask::Second => "second",
-            Ask::Us => "us",
-            Ask::Metric => "metric",
-            Ask::Both => "both",
-            Ask::Exact => "exact",
-            Ask::Long => "long",
-        };
+        let ask = printed.ask.key();
         Said {
             face: face.to_owned(),
             lang: lang.code().to_owned(),

@@ -30,6 +30,21 @@ pub enum Ask {
     Long,
 }
 
+impl Ask {
+    /// Its name in attachments and in the register.
+    pub fn key(self) -> &'static str {
+        match self {
+            Ask::Own => "own",
+            Ask::Second => "second",
+            Ask::Us => "us",
+            Ask::Metric => "metric",
+            Ask::Both => "both",
+            Ask::Exact => "exact",
+            Ask::Long => "long",
+        }
+    }
+}
+
 /// How a document speaks: its language and unit system.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Voice {

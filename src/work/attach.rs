@@ -4,22 +4,9 @@ use serde_json::{Value, json};
 
 use crate::press::payload::{Block, Inline, Line};
 use crate::quantity::num::exact_text;
-use crate::tally::{Ask, PrintedValue};
+use crate::tally::PrintedValue;
 
 use super::compose::Face;
-
-/// Key of what a slot asked for.
-pub fn ask(ask: Ask) -> &'static str {
-    match ask {
-        Ask::Own => "own",
-        Ask::Second => "second",
-        Ask::Us => "us",
-        Ask::Metric => "metric",
-        Ask::Both => "both",
-        Ask::Exact => "exact",
-        Ask::Long => "long",
-    }
-}
 
 /// One printed value of a face.
 pub fn value(face: &str, lang: &str, value: &PrintedValue) -> Value {
@@ -27,7 +14,7 @@ pub fn value(face: &str, lang: &str, value: &PrintedValue) -> Value {
         "face": face,
         "lang": lang,
         "figure": value.figure,
-        "ask": ask(value.ask),
+        "ask": value.ask.key(),
         "text": value.text,
         "number": value.number.as_ref().map(fraction),
         "unit": value.unit.map(|u| u.symbol()),
