@@ -106,7 +106,7 @@ fn papers_have_their_size_their_faces_and_their_language() {
         ("cards/W-01.pdf", 2, (1224.0, 792.0)),
         ("cards/L-01.pdf", 1, (792.0, 612.0)),
         ("cards/K-01.pdf", 2, (360.0, 216.0)),
-        ("runs/3x5-in-landscape-10-mil-matte-hand-short-edge.pdf", 4, (612.0, 792.0)),
+        ("runs/3x5-in-landscape-10-mil-matte-hand-long-edge.pdf", 4, (612.0, 792.0)),
     ];
     for (name, pages, size) in cases {
         let paper = Paper::open(&demo().path("out").join(name)).unwrap();

@@ -108,6 +108,8 @@ fn run_name(document: &Document<'_>) -> String {
     let card = document.card;
     let flip = match (document.faces.len(), card.paper.width_um > card.paper.height_um) {
         (0 | 1, _) => "one-sided",
+        // The backs of a press sheet are laid for the sheet's own long edge, however its cards lie.
+        _ if card.up > 1 => "long-edge",
         (_, true) => "short-edge",
         (_, false) => "long-edge",
     };
