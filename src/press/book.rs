@@ -17,6 +17,7 @@ pub struct Bound {
     pub pages: usize,
     /// The text of each page in reading order, for reading printed values back.
     pub texts: Vec<String>,
+    bare: Vec<String>,
     /// Texts printed over one another, with the index of their page.
     pub overlaps: Vec<(usize, String, String)>,
     /// The smallest type placed, in points, running heads and footers included.
@@ -26,7 +27,8 @@ pub struct Bound {
 impl Bound {
     /// True if the words or the value stand on some page, white space aside.
     pub fn shows(&self, words: &str) -> bool {
-        self.texts.iter().any(|t| fit::shows(t, words))
+        let words = fit::bare(words);
+        self.bare.iter().any(|t| t.contains(&words))
     }
 }
 
@@ -44,10 +46,11 @@ pub fn book_with(templates: &Templates, book: &Book, attach: Option<&[u8]>) -> R
     let smallest_pt = placed.iter().flatten().filter(|p| !p.ghost).map(|p| p.size).fold(f64::INFINITY, f64::min);
     let overlaps =
         placed.iter().enumerate().flat_map(|(n, page)| fit::overlaps(page.iter()).into_iter().map(move |(a, b)| (n, a, b))).collect();
-    let texts = placed.iter().map(|page| page.iter().map(|p| p.text.as_str()).collect::<Vec<_>>().join("\n")).collect();
+    let texts: Vec<String> = placed.iter().map(|page| page.iter().map(|p| p.text.as_str()).collect::<Vec<_>>().join("\n")).collect();
     let identity = Identity { title: &book.title, lang: Some(&book.lang), date: book.date };
     let pages: EcoVec<_> = doc.pages().iter().cloned().collect();
     let whole = pdf::assemble(pages, doc.info(), &identity, attach)?;
     let bytes = pdf::write(&whole, &identity, &room)?;
-    Ok(Bound { pdf: bytes, pages: doc.pages().len(), texts, overlaps, smallest_pt })
+    let bare = texts.iter().map(|t| fit::bare(t)).collect();
+    Ok(Bound { pdf: bytes, pages: doc.pages().len(), texts, bare, overlaps, smallest_pt })
 }

@@ -32,6 +32,8 @@ pub struct FaceFit {
     pub overlaps: Vec<(String, String)>,
     /// All text of the face in reading order, runs parted by line feeds.
     pub text: String,
+    /// The same without white space: every printed value is looked for in it.
+    pub(super) bare: String,
 }
 
 impl FaceFit {
@@ -43,13 +45,13 @@ impl FaceFit {
     /// True if the words or the value stand on the face. White space does not
     /// count: where a line breaks, and how a fraction is stacked, is layout.
     pub fn shows(&self, words: &str) -> bool {
-        shows(&self.text, words)
+        self.bare.contains(&bare(words))
     }
 }
 
-pub(super) fn shows(text: &str, words: &str) -> bool {
-    let bare = |s: &str| s.chars().filter(|c| !c.is_whitespace()).collect::<String>();
-    bare(text).contains(&bare(words))
+/// A text without its white space.
+pub(super) fn bare(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace()).collect()
 }
 
 /// One run of text as it lies on a page, in points from the top left.
@@ -177,6 +179,7 @@ fn measure(doc: &PagedDocument, plan: &Plan, end: usize) -> FaceFit {
         outside: Vec::new(),
         overlaps: Vec::new(),
         text: String::new(),
+        bare: String::new(),
     };
     // A second page is an overflow whatever the template reckoned.
     if pages > 1 {
@@ -187,6 +190,7 @@ fn measure(doc: &PagedDocument, plan: &Plan, end: usize) -> FaceFit {
         let size = page.frame.size();
         inspect(&mut fit, &placed, plan, size.x, size.y);
     }
+    fit.bare = bare(&fit.text);
     fit
 }
 

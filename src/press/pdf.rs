@@ -15,8 +15,7 @@ use super::world::{PressError, Room, Templates};
 
 /// Sets the document of one room.
 pub(super) fn compile(room: &Room) -> Result<PagedDocument, Vec<PressError>> {
-    // Watching sets the same papers over and over; what the last runs did not use goes.
-    typst::comemo::evict(20);
+    // Nothing is evicted from the typesetter's cache here: one process sets one job, and every paper of it shares pages.
     let Warned { output, .. } = typst::compile::<PagedDocument>(room);
     output.map_err(|errors| room.errors(errors))
 }

@@ -138,6 +138,12 @@ fn library() -> &'static LazyHash<Library> {
     LIBRARY.get_or_init(|| LazyHash::new(Library::default()))
 }
 
+/// The embedded templates, parsed once for the life of the process: every card and attachment is set with them.
+fn parsed() -> &'static BTreeMap<&'static str, Source> {
+    static PARSED: OnceLock<BTreeMap<&'static str, Source>> = OnceLock::new();
+    PARSED.get_or_init(|| EMBEDDED.iter().filter_map(|(p, s)| Some((*p, Source::new(intern(p).ok()?, (*s).to_owned())))).collect())
+}
+
 /// One compile: templates, the payload and its date.
 pub(super) struct Room {
     main: FileId,
@@ -155,7 +161,11 @@ impl Room {
     pub fn new(templates: &Templates, main: &str, data: Vec<(&str, Vec<u8>)>, [year, month, day]: [u16; 3]) -> Result<Room, PressError> {
         let mut sources = BTreeMap::new();
         for (path, text) in templates.list() {
-            sources.insert(path.to_owned(), Source::new(intern(path)?, text.to_owned()));
+            let source = match parsed().get(path).filter(|s| s.text() == text) {
+                Some(source) => source.clone(),
+                None => Source::new(intern(path)?, text.to_owned()),
+            };
+            sources.insert(path.to_owned(), source);
         }
         Ok(Room {
             main: intern(main)?,

@@ -39,6 +39,8 @@ pub struct Ground<'a> {
     pub on: (i16, i8, i8),
     /// From the place that a figure remembers to the place in a file; [`span_of`] unless files are renumbered.
     pub span_of: fn(Mark) -> Span,
+    /// Amounts typed in each text, found once for the checks that ask; start it empty.
+    pub typed: std::cell::OnceCell<Vec<Vec<crate::prose::Typed>>>,
 }
 
 /// A check: what it is called, how bad it is, what its manual says and how it is run.

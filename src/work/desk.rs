@@ -84,6 +84,7 @@ impl<'a> Desk<'a> {
             issued: &issued,
             on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
             span_of: span,
+            typed: std::cell::OnceCell::new(),
         });
         desk.keep(found);
         Ok(desk)

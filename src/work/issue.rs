@@ -167,6 +167,7 @@ fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
         issued: &[],
         on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
         span_of: span,
+        typed: std::cell::OnceCell::new(),
     })
 }
 

@@ -21,7 +21,16 @@ pub fn sound(folder: &Folder, fits: &[Fit]) -> Vec<Finding> {
         stage.book(site, "en");
         stage.book(site, "es");
     }
-    let ground = Ground { job: &job, tally: &tally, seen: &stage.seen, fits, issued: &[], on: (2026, 3, 2), span_of: sound::span_of };
+    let ground = Ground {
+        job: &job,
+        tally: &tally,
+        seen: &stage.seen,
+        fits,
+        issued: &[],
+        on: (2026, 3, 2),
+        span_of: sound::span_of,
+        typed: std::cell::OnceCell::new(),
+    };
     sound::run(&ground)
 }
 

@@ -28,8 +28,10 @@ fn rank(verdict: &Verdict) -> u8 {
 /// wrong for another is wrong.
 pub(super) fn all<'g, 'a>(ground: &'g Ground<'a>) -> Vec<Heard<'g, 'a>> {
     let mut worst: BTreeMap<Span, Heard<'g, 'a>> = BTreeMap::new();
-    for seen in ground.seen {
-        for typed in typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang) {
+    let hear = |seen: &Seen<'a>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
+    let typed = ground.typed.get_or_init(|| ground.seen.iter().map(hear).collect());
+    for (seen, typed) in ground.seen.iter().zip(typed) {
+        for typed in typed.iter().cloned() {
             let verdict = verdict(&typed, &seen.scope, ground.tally, seen.voice, PHRASES);
             let worse = worst.get(&typed.span).is_none_or(|h| rank(&verdict) < rank(&h.verdict));
             if worse {
