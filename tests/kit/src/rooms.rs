@@ -29,8 +29,9 @@ pub fn imports(src: &Path, libraries: &[&str]) -> Vec<Import> {
     let skipped: BTreeSet<PathBuf> = files.iter().flat_map(|f| test_files(f)).collect();
     let mut all = Vec::new();
     for file in files.iter().filter(|f| !skipped.iter().any(|s| f.starts_with(s) || *f == s)) {
-        let text = fs::read_to_string(file).unwrap_or_default();
-        let Ok(tree) = syn::parse_file(&text) else { continue };
+        // A file that cannot be parsed would otherwise pass as one that imports nothing.
+        let text = fs::read_to_string(file).unwrap_or_else(|e| panic!("{}: {e}", file.display()));
+        let tree = syn::parse_file(&text).unwrap_or_else(|e| panic!("{}: {e}", file.display()));
         let relative = file.strip_prefix(src).unwrap_or(file);
         let module = module_of(relative);
         let mut walk = Walk { relative, module, libraries, found: Vec::new() };
