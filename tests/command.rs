@@ -137,3 +137,37 @@ fn the_takeoff_of_the_demo() {
     );
     assert!(rows.contains(&"CARVE-24\t32.01 ft³\t34 loads\t12\t36 bags\t24 lb\t36 bags\t80 lb"), "{out}");
 }
+
+#[test]
+fn no_color_yields_only_to_the_option() {
+    let job = demo();
+    let path = job.path().to_str().unwrap();
+    let mix = job.path().join("mixes/carve-24.md");
+    let text = std::fs::read_to_string(&mix).unwrap();
+    std::fs::write(&mix, text.replace("limit: 2 gal\n", "limit: 1 gal 2 qt\n")).unwrap();
+    let coloured = |words: &[&str]| {
+        let mut all = vec!["--job", path];
+        all.extend(words);
+        let out = hodbook(&all).env("NO_COLOR", "1").output().unwrap();
+        assert_eq!(out.status.code(), Some(1), "{words:?}");
+        String::from_utf8(out.stdout).unwrap().contains('\x1b')
+    };
+    assert!(!coloured(&["sound"]));
+    assert!(coloured(&["--color", "always", "sound"]), "the option is the reader's later word");
+}
+
+#[test]
+fn a_folder_without_a_company_says_so() {
+    let job = demo();
+    std::fs::remove_file(job.path().join("company.md")).unwrap();
+    let (code, out, _) = in_job(&job, &["--format", "short", "sound"]);
+    assert_eq!(code, Some(1));
+    assert_eq!(out.lines().next(), Some("STOP company-missing: the job folder has no `company.md`"));
+}
+
+#[test]
+fn a_date_that_no_calendar_has_ends_with_two() {
+    let (code, out, err) = in_job(&demo(), &["--on", "2026-02-30", "sound"]);
+    assert_eq!((code, out.as_str()), (Some(2), ""));
+    assert!(err.contains("'2026-02-30'") && err.contains("year-month-day"), "{err}");
+}
