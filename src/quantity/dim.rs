@@ -40,6 +40,26 @@ impl Dim {
     pub const STRESS: Dim = Dim { mass: 1, length: -1, time: -2, ..Dim::NONE };
     /// Money.
     pub const MONEY: Dim = Dim { money: 1, ..Dim::NONE };
+    /// Length per time: wind.
+    pub const SPEED: Dim = Dim { length: 1, time: -1, ..Dim::NONE };
+    /// Area per time: how fast a hand covers a wall.
+    pub const PACE: Dim = Dim { length: 2, time: -1, ..Dim::NONE };
+    /// Mass per area and time: evaporation.
+    pub const DRYING: Dim = Dim { mass: 1, length: -2, time: -1, ..Dim::NONE };
+    /// Energy.
+    pub const ENERGY: Dim = Dim { mass: 1, length: 2, time: -2, ..Dim::NONE };
+    /// Energy per mass: heat of melting.
+    pub const HEAT: Dim = Dim { length: 2, time: -2, ..Dim::NONE };
+    /// Temperature times time: maturity.
+    pub const MATURITY: Dim = Dim { temperature: 1, time: 1, ..Dim::NONE };
+    /// Money per area.
+    pub const PRICE_OF_AREA: Dim = Dim { money: 1, length: -2, ..Dim::NONE };
+    /// Money per time.
+    pub const WAGE: Dim = Dim { money: 1, time: -1, ..Dim::NONE };
+    /// Area per volume: coverage. Its inverse, volume per area, is a length.
+    pub const COVERAGE: Dim = Dim { length: -1, ..Dim::NONE };
+    /// A count per time.
+    pub const FREQUENCY: Dim = Dim { time: -1, ..Dim::NONE };
 
     /// Dimension of a product.
     pub fn times(self, o: Dim) -> Dim {
@@ -77,6 +97,16 @@ impl Dim {
             (Dim::AREAL, "a mass per area"),
             (Dim::STRESS, "a strength"),
             (Dim::MONEY, "an amount of money"),
+            (Dim::SPEED, "a speed"),
+            (Dim::PACE, "an area per time"),
+            (Dim::DRYING, "a mass per area and time"),
+            (Dim::ENERGY, "an energy"),
+            (Dim::HEAT, "an energy per mass"),
+            (Dim::MATURITY, "a temperature times a time"),
+            (Dim::PRICE_OF_AREA, "an amount of money per area"),
+            (Dim::WAGE, "an amount of money per time"),
+            (Dim::COVERAGE, "an area per volume"),
+            (Dim::FREQUENCY, "a number per time"),
         ];
         known.iter().find(|(d, _)| *d == self).map_or_else(|| self.to_string(), |(_, n)| (*n).to_owned())
     }
@@ -112,4 +142,8 @@ pub enum Kind {
     ByMass,
     /// Parts by volume.
     ByVolume,
+    /// An angle, held in degrees.
+    Angle,
+    /// A civil time of day, held as the time since midnight.
+    Clock,
 }

@@ -45,6 +45,20 @@ pub enum Op {
     Asin,
     /// `2^a`
     Exp2,
+    /// `exp(a)`
+    Exp,
+    /// `ln(a)`
+    Ln,
+    /// `log10(a)`
+    Log10,
+    /// `cos(a)`, radians
+    Cos,
+    /// `acos(a)`, radians
+    Acos,
+    /// `abs(a)`
+    Abs,
+    /// `a^b`
+    Pow,
     /// `max(a, b)`
     Max,
     /// `min(a, b)`
@@ -90,6 +104,18 @@ pub enum How {
         /// The expression.
         body: Node,
     },
+    /// A measured value as the plain number it has in a unit: what an empirical formula takes.
+    Bare {
+        /// The unit.
+        unit: UnitExpr,
+        /// The value.
+        of: Node,
+    },
+    /// A plain number as an amount of the node's unit: what an empirical formula gives.
+    Dressed {
+        /// The number.
+        of: Node,
+    },
     /// A value rounded to a measure.
     Rounded {
         /// Direction.
@@ -121,7 +147,10 @@ pub struct Node(Arc<Inner>);
 
 /// True if results worked from this unit are written in SI.
 pub fn is_metric(unit: UnitExpr) -> bool {
-    matches!(unit.over.symbol, "mm" | "cm" | "m" | "m2" | "m3" | "L" | "mL" | "kg" | "g" | "°C" | "MPa")
+    matches!(
+        unit.over.symbol,
+        "mm" | "cm" | "m" | "km" | "m2" | "m3" | "L" | "mL" | "kg" | "g" | "°C" | "K" | "MPa" | "kPa" | "hPa" | "Pa" | "J" | "kJ"
+    )
 }
 
 /// The unit in which a result of a dimension is written when a formula names none: ft, ft2, ft3, lb, min … or SI.
@@ -144,6 +173,14 @@ pub fn usual_unit(dim: Dim, metric: bool) -> Option<UnitExpr> {
         (Dim::STRESS, false) => "psi",
         (Dim::STRESS, true) => "MPa",
         (Dim::TIME, _) => "min",
+        (Dim::SPEED, false) => "mph",
+        (Dim::SPEED, true) => "km/h",
+        (Dim::PACE, false) => "ft2/h",
+        (Dim::PACE, true) => "m2/h",
+        (Dim::DRYING, false) => "lb/ft2/h",
+        (Dim::DRYING, true) => "kg/m2/h",
+        (Dim::COVERAGE, false) => "ft2/gal",
+        (Dim::COVERAGE, true) => "m2/L",
         _ => return None,
     };
     units::find_expr(symbol)
@@ -256,7 +293,8 @@ impl Node {
             _ => usual_unit(dim, metric),
         };
         let kind = match op {
-            Op::Sub if a.value().kind == Kind::Reading => Kind::Difference,
+            Op::Sub if a.value().kind == Kind::Reading && b.value().kind == Kind::Reading => Kind::Difference,
+            Op::Sub if a.value().kind == Kind::Clock && b.value().kind == Kind::Clock => Kind::Plain,
             Op::Add | Op::Max | Op::Min | Op::Sub => a.value().kind,
             _ => Kind::Plain,
         };
@@ -284,7 +322,8 @@ impl Node {
     }
 
     fn function(self, op: Op, dim: Dim, f: fn(f64) -> f64) -> Node {
-        let x = f(self.value().si.to_f64());
+        // The ranges are the formulas' to hold; where one slips, zero stands rather than no number at all.
+        let x = Some(f(self.value().si.to_f64())).filter(|x| x.is_finite()).unwrap_or_default();
         let metric = self.unit().is_some_and(is_metric);
         let value = Quantity { si: Num::Real(x), dim, kind: Kind::Plain };
         Node::make(value, usual_unit(dim, metric), How::Op(op, vec![self]))
@@ -305,6 +344,68 @@ impl Node {
     /// Arc sine, in radians.
     pub fn asin(self) -> Node {
         self.function(Op::Asin, Dim::NONE, libm::asin)
+    }
+
+    /// Cosine of a plain number of radians.
+    pub fn cos(self) -> Node {
+        self.function(Op::Cos, Dim::NONE, libm::cos)
+    }
+
+    /// Arc cosine, in radians.
+    pub fn acos(self) -> Node {
+        self.function(Op::Acos, Dim::NONE, libm::acos)
+    }
+
+    /// e to the power of a plain number.
+    pub fn exp(self) -> Node {
+        self.function(Op::Exp, Dim::NONE, libm::exp)
+    }
+
+    /// Natural logarithm of a plain number above zero.
+    pub fn ln(self) -> Node {
+        self.function(Op::Ln, Dim::NONE, libm::log)
+    }
+
+    /// Logarithm to the base ten of a plain number above zero.
+    pub fn log10(self) -> Node {
+        self.function(Op::Log10, Dim::NONE, libm::log10)
+    }
+
+    /// A plain number of 0 or more to the power of another.
+    pub fn pow(self, exponent: Node) -> Node {
+        let x = libm::pow(self.value().si.to_f64(), exponent.value().si.to_f64());
+        let si = Num::real(x).unwrap_or_else(|| Num::int(0));
+        Node::make(Quantity::plain(si), None, How::Op(Op::Pow, vec![self, exponent]))
+    }
+
+    /// The size without the sign; exact stays exact.
+    pub fn abs(self) -> Node {
+        let mut value = self.value().clone();
+        if value.si.is_negative() {
+            value.si = Num::int(0).sub(&value.si);
+        }
+        Node::make(value, self.unit(), How::Op(Op::Abs, vec![self]))
+    }
+
+    /// The plain number this value has in a unit of its dimension (a reading by its scale): for formulas that
+    /// were fitted to numbers. Unchanged, as our bug, if the dimensions differ.
+    pub fn bare(&self, symbol: &str) -> Node {
+        let unit = units::find_expr(symbol).filter(|u| u.dim() == self.value().dim);
+        debug_assert!(unit.is_some(), "{symbol} does not measure {}", self.value().dim.name());
+        match unit.and_then(|u| Some((u, self.value().in_unit(u)?))) {
+            Some((unit, number)) => Node::make(Quantity::plain(number), None, How::Bare { unit, of: self.clone() }),
+            None => self.clone(),
+        }
+    }
+
+    /// This plain number as an amount of a unit. Unchanged, as our bug, if there is no such unit.
+    pub fn dressed(self, symbol: &str) -> Node {
+        let unit = units::find_expr(symbol);
+        debug_assert!(unit.is_some() && self.value().dim == Dim::NONE, "{symbol} cannot dress this");
+        match unit {
+            Some(unit) => Node::make(Quantity::of(&self.number(), unit), Some(unit), How::Dressed { of: self }),
+            None => self,
+        }
     }
 
     /// Two to the power of a plain number.
@@ -328,7 +429,9 @@ impl Node {
         visit(self);
         match self.how() {
             How::Op(_, args) => args.iter().for_each(|a| a.walk(visit)),
-            How::Named { of, .. } | How::Rounded { of, .. } | How::Figure { of, .. } => of.walk(visit),
+            How::Named { of, .. } | How::Rounded { of, .. } | How::Figure { of, .. } | How::Bare { of, .. } | How::Dressed { of } => {
+                of.walk(visit)
+            }
             How::Formula { body, .. } => body.walk(visit),
             How::Authored { .. } | How::Constant { .. } | How::Given => {}
         }
@@ -433,8 +536,38 @@ sorts! {
     Plain, Dim::NONE, Kind::Plain, "number";
     /// Parts by mass.
     PartsByMass, Dim::NONE, Kind::ByMass, "parts by mass";
+    /// Parts by volume.
+    PartsByVolume, Dim::NONE, Kind::ByVolume, "parts by volume";
     /// A strength class.
     Strength, Dim::STRESS, Kind::Plain, "strength";
+    /// A pressure of vapour.
+    Pressure, Dim::STRESS, Kind::Plain, "pressure";
+    /// A temperature difference.
+    Difference, Dim::TEMPERATURE, Kind::Difference, "temperature difference";
+    /// A speed of wind.
+    Speed, Dim::SPEED, Kind::Plain, "speed";
+    /// Water that leaves a surface.
+    Drying, Dim::DRYING, Kind::Plain, "evaporation";
+    /// Area covered in an hour.
+    Pace, Dim::PACE, Kind::Plain, "pace";
+    /// Heat per mass.
+    Heat, Dim::HEAT, Kind::Plain, "heat";
+    /// Temperature times time.
+    Maturity, Dim::MATURITY, Kind::Plain, "maturity";
+    /// An amount of money.
+    Money, Dim::MONEY, Kind::Plain, "money";
+    /// Money per area.
+    PriceOfArea, Dim::PRICE_OF_AREA, Kind::Plain, "price per area";
+    /// Money per hour.
+    Wage, Dim::WAGE, Kind::Plain, "wage";
+    /// Area that a volume of paint or sealer covers.
+    Coverage, Dim::COVERAGE, Kind::Plain, "coverage";
+    /// Lifts in a minute.
+    Frequency, Dim::FREQUENCY, Kind::Plain, "frequency";
+    /// An angle, in degrees.
+    Angle, Dim::NONE, Kind::Angle, "angle";
+    /// A civil time of day, counted from midnight.
+    Clock, Dim::TIME, Kind::Clock, "time of day";
 }
 
 /// A typed value with its derivation.

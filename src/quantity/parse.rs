@@ -157,15 +157,23 @@ impl<'a> Reader<'a> {
     fn unit(&mut self) -> Result<Option<UnitExpr>, Fault> {
         self.spaces();
         let Some(over) = self.unit_word()? else { return Ok(None) };
+        let under = self.lower_unit()?;
+        let per = if under.is_some() { self.lower_unit()? } else { None };
+        Ok(Some(UnitExpr { over, under, per }))
+    }
+
+    /// `/ unit`, if it stands here.
+    fn lower_unit(&mut self) -> Result<Option<&'static units::Unit>, Fault> {
         let back = self.pos;
-        if self.rest().starts_with('/') {
-            self.pos += 1;
-            if let Some(under) = self.unit_word()? {
-                return Ok(Some(UnitExpr { over, under: Some(under) }));
-            }
+        if !self.rest().starts_with('/') {
+            return Ok(None);
+        }
+        self.pos += 1;
+        let unit = self.unit_word()?;
+        if unit.is_none() {
             self.pos = back;
         }
-        Ok(Some(UnitExpr { over, under: None }))
+        Ok(unit)
     }
 
     fn unit_word(&mut self) -> Result<Option<&'static units::Unit>, Fault> {
@@ -406,6 +414,11 @@ pub fn amount(text: &str, dim: Dim, kind: Kind, example: &str) -> Result<Quantit
     match read(text)? {
         Said::Amount(q, unit) => {
             check(text, &q, unit, dim, kind, example)?;
+            if kind == Kind::Difference && q.kind == Kind::Reading {
+                // A step of 15 °F has no zero to be counted from.
+                let zero = Quantity::of(&Num::int(0), unit).si;
+                return Ok(Quantity { si: q.si.sub(&zero), dim, kind });
+            }
             Ok(q)
         }
         _ => Err(fault("amount-expected", 0..text.len(), "one amount is wanted here", format!("write it like `{example}`"))),
@@ -461,7 +474,16 @@ mod tests {
     }
 
     #[test]
+    fn a_step_of_temperature_has_no_zero() {
+        let step = amount("15 °F", Dim::TEMPERATURE, Kind::Difference, "").unwrap();
+        assert_eq!(step.si.plain(), "25/3");
+        assert_eq!(step.kind, Kind::Difference);
+    }
+
+    #[test]
     fn people_write_amounts_like_this() {
+        assert_eq!(in_unit("0.2 lb/ft2/h", "lb/ft2/h"), "0.2");
+        assert_eq!(in_unit("62 USD/h", "USD/h"), "62");
         assert_eq!(in_unit("1 gal 2 qt", "gal"), "1.5");
         assert_eq!(in_unit("1 gal 1 qt 1 pt 1 cup", "gal"), "1.4375");
         assert_eq!(in_unit("3/8 in", "in"), "0.375");

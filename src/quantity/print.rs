@@ -1,8 +1,8 @@
 //! The arithmetic of a derivation as text that a pocket calculator, or another program, can follow.
 //!
 //! Numbers: exact values as short decimals or fractions, the others with seven significant digits.
-//! Operators `+ − × ÷ ^`, parentheses, `sqrt( )`, `sin( )`, `asin( )` in radians, `pi`, `max(a, b)`,
-//! `min(a, b)`, `up(x, m)`, `down(x, m)`, `nearest(x, m)` to whole multiples of `m`.
+//! Operators `+ − × ÷ ^`, parentheses, `sqrt( )`, `sin( )`, `cos( )`, `asin( )`, `acos( )` in radians, `exp( )`,
+//! `ln( )`, `log10( )`, `abs( )`, `pi`, `max(a, b)`, `min(a, b)`, `up(x, m)`, `down(x, m)`, `nearest(x, m)` to whole multiples of `m`.
 //! Where two units do not match, the exact factor stands in the line.
 
 use num_rational::BigRational;
@@ -163,7 +163,7 @@ fn head(symbol: &str, node: &Node) -> Line {
 fn collect_inputs(node: &Node, top: bool, found: &mut Vec<(String, Node)>) {
     match node.how() {
         How::Op(_, args) => args.iter().for_each(|a| collect_inputs(a, false, found)),
-        How::Rounded { of, .. } => collect_inputs(of, false, found),
+        How::Rounded { of, .. } | How::Bare { of, .. } | How::Dressed { of } => collect_inputs(of, false, found),
         How::Named { symbol, of } if symbol.is_empty() => collect_inputs(of, top, found),
         How::Named { symbol, of } => push_input(symbol, of, found),
         How::Figure { id, of } => push_input(id, of, found),
@@ -216,6 +216,8 @@ fn text(node: &Node, numbers: bool, outer: u8) -> String {
             let inside = in_unit(of, node.unit(), numbers, 0);
             format!("{name}({inside}, {})", Num::Exact(measure.clone()).plain())
         }
+        How::Bare { unit, of } => in_unit(of, Some(*unit), numbers, outer),
+        How::Dressed { of } => text(of, numbers, outer),
         How::Named { symbol, of } if symbol.is_empty() => in_unit(of, node.unit(), numbers, outer),
         How::Named { symbol, .. } if !numbers => symbol.clone(),
         How::Figure { id, .. } if !numbers => id.clone(),
@@ -258,6 +260,7 @@ fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> St
         let inside: Vec<String> = args.iter().map(|a| in_unit(a, unit, numbers, 0)).collect();
         format!("{name}({})", inside.join(", "))
     };
+    let of_plain = |name: &str| format!("{name}({})", in_unit(arg(0), None, numbers, 0));
     match op {
         Op::Add => wrap(format!("{} + {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 1)), outer > 1),
         Op::Sub => wrap(format!("{} − {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 2)), outer > 1),
@@ -279,9 +282,21 @@ fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> St
             let text = text(inside, numbers, if numbers && !factor.is_one() { 2 } else { 0 });
             format!("sqrt({})", if numbers { scaled(text, factor, 0) } else { text })
         }
-        Op::Sin => format!("sin({})", text(arg(0), numbers, 0)),
-        Op::Asin => format!("asin({})", text(arg(0), numbers, 0)),
-        Op::Exp2 => wrap(format!("2^({})", text(arg(0), numbers, 0)), false),
+        Op::Sin => of_plain("sin"),
+        Op::Asin => of_plain("asin"),
+        Op::Cos => of_plain("cos"),
+        Op::Acos => of_plain("acos"),
+        Op::Exp => of_plain("exp"),
+        Op::Ln => of_plain("ln"),
+        Op::Log10 => of_plain("log10"),
+        Op::Exp2 => of_plain("2^"),
+        Op::Pow => {
+            let (base, power) = (in_unit(arg(0), None, numbers, 3), in_unit(arg(1), None, numbers, 3));
+            let simple = |t: &str| t.starts_with('(') || t.chars().all(|c| c.is_alphanumeric() || c == '.' || c == '_');
+            let held = |t: String| if simple(&t) { t } else { format!("({t})") };
+            format!("{}^{}", held(base), held(power))
+        }
+        Op::Abs => call("abs"),
         Op::Max => call("max"),
         Op::Min => call("min"),
     }
@@ -314,5 +329,26 @@ mod tests {
         assert_eq!(first.numbers, "217.2 × 1.25 ÷ 12 ÷ (1 − 5 ÷ 100)");
         assert_eq!(first.result, "905/38");
         assert_eq!(lines.get(2).unwrap().result, "1.25");
+    }
+
+    #[test]
+    fn an_empirical_formula_takes_and_gives_plain_numbers() {
+        let t: Worked<Temperature> = Worked::read("92 °F").unwrap();
+        let v: Worked<crate::quantity::expr::Speed> = Worked::read("11 mph").unwrap();
+        let body = Node::given(5, 1) * (t.named("T").bare("°C") + Node::given(18, 1)).pow(Node::given(5, 2)) * v.named("V").bare("km/h");
+        let e: Worked<crate::quantity::expr::Drying> = Worked::new(body.dressed("kg/m2/h").formula("F11", "E"));
+        let lines = derivation("", e.node());
+        let first = lines.first().unwrap();
+        assert_eq!(first.symbols, "5 × (T + 18)^2.5 × V");
+        assert_eq!(first.numbers, "5 × ((92 × (5/9) − 160/9) + 18)^2.5 × 11 × 1.609344");
+        assert_eq!((first.unit.as_str(), lines.len()), ("kg/m2/h", 3));
+    }
+
+    #[test]
+    fn a_power_holds_its_base_together() {
+        let x: Worked<Share> = Worked::read("50 %").unwrap();
+        let inverse = Node::given(1, 1) / x.named("x").bare("%");
+        assert_eq!(derivation("p", &inverse.clone().pow(Node::given(2, 1))).first().unwrap().numbers, "(1 ÷ 50)^2");
+        assert_eq!(derivation("p", &x.named("x").ln()).first().unwrap().numbers, "ln(50 ÷ 100)");
     }
 }

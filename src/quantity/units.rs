@@ -8,7 +8,7 @@ use num_rational::BigRational;
 use super::dim::{Dim, Kind};
 
 /// One unit: `SI value = (number + offset) × factor`; the offset is non-zero only for thermometer readings.
-#[derive(Debug)]
+#[derive(Debug, PartialEq)]
 pub struct Unit {
     /// The symbol we print and the first one we read.
     pub symbol: &'static str,
@@ -26,13 +26,15 @@ pub struct Unit {
     pub source: &'static str,
 }
 
-/// A unit or a quotient of two, as written by an author or chosen for print.
+/// A unit, a quotient of two or one per two, as written by an author or chosen for print.
 #[derive(Clone, Copy, Debug)]
 pub struct UnitExpr {
     /// Upper unit.
     pub over: &'static Unit,
     /// Lower unit, if it is a quotient.
     pub under: Option<&'static Unit>,
+    /// Second lower unit, as the hour in `lb/ft2/h`.
+    pub per: Option<&'static Unit>,
 }
 
 impl PartialEq for UnitExpr {
@@ -42,14 +44,23 @@ impl PartialEq for UnitExpr {
 }
 
 impl UnitExpr {
-    /// Symbol such as `gal` or `lb/ft2`.
+    /// One unit alone.
+    pub fn alone(over: &'static Unit) -> UnitExpr {
+        UnitExpr { over, under: None, per: None }
+    }
+
+    fn lower(&self) -> impl Iterator<Item = &'static Unit> {
+        self.under.into_iter().chain(self.per)
+    }
+
+    /// Symbol such as `gal`, `lb/ft2` or `lb/ft2/h`.
     pub fn symbol(&self) -> String {
-        self.under.map_or_else(|| self.over.symbol.to_owned(), |u| format!("{}/{}", self.over.symbol, u.symbol))
+        self.lower().fold(self.over.symbol.to_owned(), |text, unit| text + "/" + unit.symbol)
     }
 
     /// Dimension.
     pub fn dim(&self) -> Dim {
-        self.under.map_or(self.over.dim, |u| self.over.dim.over(u.dim))
+        self.lower().fold(self.over.dim, |dim, unit| dim.over(unit.dim))
     }
 
     /// Kind of a number in this unit.
@@ -59,7 +70,7 @@ impl UnitExpr {
 
     /// Exact factor to SI.
     pub fn factor(&self) -> BigRational {
-        self.under.map_or_else(|| self.over.factor.clone(), |u| &self.over.factor / &u.factor)
+        self.lower().fold(self.over.factor.clone(), |factor, unit| factor / &unit.factor)
     }
 }
 
@@ -100,6 +111,24 @@ const ROWS: &[Row] = &[
     Row("day", &["days", "día", "días"], Dim::TIME, P, "86400", "0", "SI"),
     Row("°F", &["F", "deg F"], Dim::TEMPERATURE, Kind::Reading, "5/9", "459.67", "SI (ITS-90)"),
     Row("°C", &["C", "deg C"], Dim::TEMPERATURE, Kind::Reading, "1", "273.15", "SI (ITS-90)"),
+    Row("K", &["kelvin"], Dim::TEMPERATURE, Kind::Reading, "1", "0", "SI"),
+    Row("km", &["kilometre", "kilometres", "kilometer", "kilometers"], Dim::LENGTH, P, "1000", "0", "SI"),
+    Row("mi", &["mile", "miles"], Dim::LENGTH, P, "5280*12*0.0254", "0", "UD-07 (5280 ft)"),
+    Row("mph", &[], Dim::SPEED, P, "5280*12*0.0254/3600", "0", "UD-07 (5280 ft an hour)"),
+    Row("Pa", &[], Dim::STRESS, P, "1", "0", "SI"),
+    Row("hPa", &["mbar"], Dim::STRESS, P, "100", "0", "SI"),
+    Row("kPa", &[], Dim::STRESS, P, "1000", "0", "SI"),
+    Row("J", &["joule", "joules"], Dim::ENERGY, P, "1", "0", "SI"),
+    Row("kJ", &[], Dim::ENERGY, P, "1000", "0", "SI"),
+    Row("Btu", &["BTU"], Dim::ENERGY, P, "1055.05585262", "0", "IT calorie 4.1868 J, pound, °F"),
+    Row("mol", &[], Dim::NONE, P, "1", "0", "definition"),
+    Row("°", &["deg", "degree", "degrees", "grado", "grados"], Dim::NONE, Kind::Angle, "1", "0", "held in degrees"),
+    Row("USD", &["$", "dollar", "dollars"], Dim::MONEY, P, "1", "0", "definition"),
+    Row("CAD", &[], Dim::MONEY, P, "1", "0", "definition"),
+    Row("AUD", &[], Dim::MONEY, P, "1", "0", "definition"),
+    Row("MXN", &[], Dim::MONEY, P, "1", "0", "definition"),
+    Row("EUR", &["€", "euro", "euros"], Dim::MONEY, P, "1", "0", "definition"),
+    Row("GBP", &["£"], Dim::MONEY, P, "1", "0", "definition"),
     Row("psi", &[], Dim::STRESS, P, "0.45359237*9.80665/0.0254/0.0254", "0", "UD-08"),
     Row("MPa", &[], Dim::STRESS, P, "1000000", "0", "SI"),
     Row("%", &["percent", "per cent"], Dim::NONE, Kind::Share, "0.01", "0", "definition"),
@@ -143,12 +172,15 @@ pub fn find(text: &str) -> Option<&'static Unit> {
     units().iter().find(|u| u.symbol == text || u.also.contains(&text))
 }
 
-/// The unit or quotient spelled `text`, such as `lb/ft2`.
+/// The unit or quotient spelled `text`, such as `lb/ft2` or `lb/ft2/h`.
 pub fn find_expr(text: &str) -> Option<UnitExpr> {
-    match text.split_once('/') {
-        None => find(text.trim()).map(|over| UnitExpr { over, under: None }),
-        Some((a, b)) => Some(UnitExpr { over: find(a.trim())?, under: Some(find(b.trim())?) }),
+    let mut words = text.split('/').map(|word| find(word.trim()));
+    let over = words.next()??;
+    let (under, per) = (words.next(), words.next());
+    if words.next().is_some() || under == Some(None) || per == Some(None) {
+        return None;
     }
+    Some(UnitExpr { over, under: under.flatten(), per: per.flatten() })
 }
 
 #[cfg(test)]

@@ -17,12 +17,14 @@ NAMES = {
     "in3": "inch**3", "ft3": "foot**3", "yd3": "yard**3", "m3": "meter**3",
     "in": "inch", "gal": "gallon", "qt": "quart", "pt": "pint", "fl oz": "fluid_ounce",
     "°F": "delta_degree_Fahrenheit", "°C": "delta_degree_Celsius", "%": "percent",
+    "Btu": "Btu_it", "mi": "mile", "mph": "mile/hour", "K": "kelvin",
 }  # fmt: skip
 READINGS = {"°F": "degree_Fahrenheit", "°C": "degree_Celsius"}
-COUNTS = {"load", "bag"}
+# Counts, money and degrees of angle are held as they are written.
+COUNTS = {"load", "bag", "mol", "°", "USD", "CAD", "AUD", "MXN", "EUR", "GBP"}
 SI = {
     "LENGTH": "meter", "AREA": "meter**2", "VOLUME": "meter**3", "MASS": "kilogram", "TIME": "second",
-    "TEMPERATURE": "kelvin", "STRESS": "pascal", "NONE": "",
+    "TEMPERATURE": "kelvin", "STRESS": "pascal", "NONE": "", "SPEED": "meter/second", "ENERGY": "joule",
 }  # fmt: skip
 
 

@@ -87,7 +87,7 @@ impl Reader<'_> {
             assert!(self.take(")"));
             return value;
         }
-        for name in ["sqrt", "sin", "asin", "up", "down", "nearest", "max", "min"] {
+        for name in ["sqrt", "sin", "asin", "cos", "acos", "exp", "ln", "log10", "abs", "up", "down", "nearest", "max", "min"] {
             if self.take(&format!("{name}(")) {
                 let mut args = vec![self.sum()];
                 while self.take(",") {
@@ -122,6 +122,12 @@ fn call(name: &str, args: &[f64]) -> f64 {
         ("sqrt", [x]) => x.sqrt(),
         ("sin", [x]) => x.sin(),
         ("asin", [x]) => x.asin(),
+        ("cos", [x]) => x.cos(),
+        ("acos", [x]) => x.acos(),
+        ("exp", [x]) => x.exp(),
+        ("ln", [x]) => x.ln(),
+        ("log10", [x]) => x.log10(),
+        ("abs", [x]) => x.abs(),
         ("up", [x, m]) => steps(*x, *m, f64::ceil),
         ("down", [x, m]) => steps(*x, *m, f64::floor),
         ("nearest", [x, m]) => steps(*x, *m, f64::round),
