@@ -2,7 +2,9 @@
 
 use super::{Accept, Day, Edition, Text};
 use crate::quantity::Worked;
-use crate::quantity::expr::{Density, Duration, Length, Mass, OpenTime, PartsByMass, Plain, Share, Strength, Temperature, Volume};
+use crate::quantity::expr::{
+    CarveTime, Density, Duration, Length, Mass, OpenTime, PartsByMass, Plain, Share, Strength, Temperature, Volume,
+};
 
 /// A mix design: one load of it, its limits and its clocks.
 #[derive(Debug)]
@@ -37,6 +39,16 @@ pub struct Mix {
     pub mixing: Mixing,
     /// Open time and the temperature it holds at.
     pub open_time: (Worked<OpenTime>, Worked<Temperature>),
+    /// When the wall can be carved.
+    pub carve_window: Option<CarveWindow>,
+    /// The sheet's own table of times; it wins over the rule of thumb.
+    pub times: Vec<TimesAt>,
+    /// Most thickness overhead, if the sheet states one.
+    pub overhead: Option<Worked<Length>>,
+    /// Share of cement in the mortar, by its maker.
+    pub cement: Option<Worked<Share>>,
+    /// Pigment, as a share of the cement.
+    pub pigment: Option<Worked<Share>>,
     /// Least and most total thickness.
     pub thickness: (Worked<Length>, Worked<Length>),
     /// Most thickness of one lift.
@@ -68,6 +80,8 @@ pub struct Bagged {
     pub bag: Worked<Mass>,
     /// Relative density of the particles.
     pub relative_density: Worked<Plain>,
+    /// Bags on a pallet.
+    pub per_pallet: super::PerPallet,
     /// Class or description, as the yard must read it.
     pub class: Option<Text>,
     /// Name to print by language code.
@@ -107,4 +121,30 @@ pub struct Cure {
     pub wet: Worked<Duration>,
     /// What follows, such as `air`.
     pub then: Text,
+    /// Days at full warmth before the next trade.
+    pub credit: Option<Worked<Duration>>,
+}
+
+/// The carve window: from mud on the wall, at a temperature.
+#[derive(Debug)]
+pub struct CarveWindow {
+    /// Opens.
+    pub opens: Worked<CarveTime>,
+    /// Closes.
+    pub closes: Worked<CarveTime>,
+    /// Temperature where both hold.
+    pub at: Worked<Temperature>,
+}
+
+/// A row of the sheet's own table of times.
+#[derive(Debug)]
+pub struct TimesAt {
+    /// Temperature of the mix.
+    pub at: Worked<Temperature>,
+    /// Open time there.
+    pub open: Worked<OpenTime>,
+    /// Opening of the carve window, if stated.
+    pub opens: Option<Worked<CarveTime>>,
+    /// Its closing, if stated.
+    pub closes: Option<Worked<CarveTime>>,
 }

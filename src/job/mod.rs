@@ -1,17 +1,21 @@
 //! What the author's words mean. Pure types; every authored value keeps its key and place.
 
+mod costs;
 mod fit;
 mod issued;
 mod mix;
 mod page;
 mod people;
+mod plan;
 mod site;
 
+pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
 pub use fit::Fit;
 pub use issued::Issued;
-pub use mix::{Bagged, Cure, Mix, Mixing, Water};
+pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
+pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Opening, OpeningShape, Scratch, Shape, Site, Surface, Texture, Waste};
 
 use crate::source::Span;

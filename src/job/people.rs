@@ -25,6 +25,20 @@ pub struct Company {
     pub scale: Option<Scale>,
     /// Spare material to buy.
     pub reserve: Option<Reserve>,
+    /// Money that every price is in, by its three letters.
+    pub currency: Option<Text>,
+    /// Paces of work.
+    pub rates: Option<super::Rates>,
+    /// Prices.
+    pub prices: Option<super::Prices>,
+    /// Trailer and pallet.
+    pub transport: Option<super::Transport>,
+    /// Water that is not mixed.
+    pub site_water: Option<super::SiteWater>,
+    /// Lifts by hand.
+    pub lifts: Vec<super::Lift>,
+    /// The scaffold platform.
+    pub platform: Option<super::Platform>,
     /// Editions, English first: name and notes.
     pub editions: Vec<Edition>,
 }

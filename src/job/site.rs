@@ -45,6 +45,22 @@ pub struct Site {
     pub approved_by: Option<Text>,
     /// Findings of HOLD that a role has accepted.
     pub accepts: Vec<Accept>,
+    /// Where the sun stands, if stated.
+    pub position: Option<super::Place>,
+    /// How a carving day is worked.
+    pub plan: Option<super::DayPlan>,
+    /// Sheets, fasteners, paper.
+    pub lath: Option<super::Lath>,
+    /// Colour and sealer.
+    pub finish: Option<super::Finish>,
+    /// Water that is not mixed.
+    pub water: Option<super::WaterPlan>,
+    /// Hours that no pace gives.
+    pub labor: Option<super::LaborPlan>,
+    /// Stated uncertainties.
+    pub tolerances: Option<super::Tolerances>,
+    /// The cure and what follows it.
+    pub cure: Option<super::CurePlan>,
     /// Editions, English first: name and notes.
     pub editions: Vec<Edition>,
 }

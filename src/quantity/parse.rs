@@ -285,6 +285,8 @@ fn nearest_unit(word: &str) -> Option<&'static str> {
     units::units()
         .iter()
         .flat_map(|u| u.also.iter().chain([&u.symbol]).map(move |name| (*name, u.symbol)))
+        // A unit that stands where none may is not mended by itself.
+        .filter(|(name, _)| *name != word)
         .filter(|(name, _)| name.to_lowercase() == lower || (name.len() > 3 && strsim::levenshtein(name, &lower) <= 2))
         .map(|(_, symbol)| symbol)
         .next()
@@ -435,6 +437,7 @@ fn check(text: &str, q: &Quantity, unit: UnitExpr, dim: Dim, kind: Kind, example
         Kind::Loads => "a count of loads".to_owned(),
         Kind::Bags => "a count of bags".to_owned(),
         Kind::Share => "a share in %".to_owned(),
+        Kind::Angle => "an angle in degrees".to_owned(),
         _ => dim.name(),
     };
     Err(fault(

@@ -133,6 +133,7 @@ const ROWS: &[Row] = &[
     Row("MPa", &[], Dim::STRESS, P, "1000000", "0", "SI"),
     Row("%", &["percent", "per cent"], Dim::NONE, Kind::Share, "0.01", "0", "definition"),
     Row("load", &["loads", "juego", "juegos"], Dim::NONE, Kind::Loads, "1", "0", "definition"),
+    Row("lift", &["lifts"], Dim::NONE, P, "1", "0", "definition"),
     Row("bag", &["bags", "saco", "sacos"], Dim::NONE, Kind::Bags, "1", "0", "definition"),
 ];
 

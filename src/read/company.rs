@@ -2,6 +2,7 @@
 
 use crate::job::{Company, Edition, Measure, Mixer, Person, Reserve, Scale};
 
+use super::costs;
 use super::field::{Field, LOADS, MASS, SHARE, VOLUME, Want};
 use super::group::{Group, all};
 
@@ -45,6 +46,13 @@ pub static FIELDS: &[Field] = &[
     Field::new("measures", Want::Map("jug", MEASURE), "", "marked measures for water, by code"),
     Field::new("scale", Want::Group(SCALE), "", "the scale for half loads").free(),
     Field::new("reserve", Want::Group(RESERVE), "", "spare material to buy").free(),
+    Field::new("currency", Want::Choice(&["USD", "CAD", "AUD", "MXN", "EUR", "GBP"]), "USD", "money that every price is in").free(),
+    Field::new("rates", Want::Group(costs::RATES), "", "paces of work").free(),
+    Field::new("prices", Want::Group(costs::PRICES), "", "prices; never printed on a crew's card").free(),
+    Field::new("transport", Want::Group(costs::TRANSPORT), "", "trailer and pallet").free(),
+    Field::new("site_water", Want::Group(costs::WATER), "", "water on site that is not mixed").free(),
+    costs::LIFTS,
+    Field::new("platform", Want::Group(costs::PLATFORM), "", "the scaffold platform, by its tag").free(),
 ];
 
 pub(super) fn make(g: &Group, editions: Vec<Edition>) -> Option<Company> {
@@ -75,6 +83,13 @@ pub(super) fn make(g: &Group, editions: Vec<Edition>) -> Option<Company> {
         measures: all(measures)?,
         scale: g.group("scale").and_then(|s| Some(Scale { holds: s.worked("holds")?, marked: s.worked("marked")? })),
         reserve: g.group("reserve").and_then(|r| Some(Reserve { share: r.worked("share")?, least: r.worked("least")? })),
+        currency: g.text("currency"),
+        rates: g.group("rates").and_then(costs::rates),
+        prices: g.group("prices").and_then(costs::prices),
+        transport: g.group("transport").and_then(costs::transport),
+        site_water: g.group("site_water").and_then(costs::water),
+        lifts: costs::lifts(g.map("lifts"))?,
+        platform: g.group("platform").and_then(costs::platform),
         editions,
     })
 }

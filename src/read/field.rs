@@ -24,6 +24,8 @@ pub enum Want {
     Words,
     /// One of some words.
     Choice(&'static [&'static str]),
+    /// `7:30`, a time of day.
+    Clock,
     /// `2026-03-02`.
     Date,
     /// A list of dates.
@@ -139,6 +141,26 @@ pub const DENSITY: Want = Want::Amount(Dim::DENSITY, Kind::Plain);
 pub const AREAL: Want = Want::Amount(Dim::AREAL, Kind::Plain);
 /// A time.
 pub const TIME: Want = Want::Amount(Dim::TIME, Kind::Plain);
+/// An area.
+pub const AREA: Want = Want::Amount(Dim::AREA, Kind::Plain);
+/// An area per time.
+pub const PACE: Want = Want::Amount(Dim::PACE, Kind::Plain);
+/// An amount of money.
+pub const MONEY: Want = Want::Amount(Dim::MONEY, Kind::Plain);
+/// Money per time.
+pub const WAGE: Want = Want::Amount(Dim::WAGE, Kind::Plain);
+/// Money per area.
+pub const PRICE_OF_AREA: Want = Want::Amount(Dim::PRICE_OF_AREA, Kind::Plain);
+/// Area per volume.
+pub const COVERAGE: Want = Want::Amount(Dim::COVERAGE, Kind::Plain);
+/// A temperature reading.
+pub const READING: Want = Want::Amount(Dim::TEMPERATURE, Kind::Reading);
+/// An angle.
+pub const ANGLE: Want = Want::Amount(Dim::NONE, Kind::Angle);
+/// Bags.
+pub const BAGS: Want = Want::Amount(Dim::NONE, Kind::Bags);
+/// A number per time.
+pub const FREQUENCY: Want = Want::Amount(Dim::FREQUENCY, Kind::Plain);
 /// A strength.
 pub const STRENGTH: Want = Want::Amount(Dim::STRESS, Kind::Plain);
 /// Loads.

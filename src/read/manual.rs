@@ -70,6 +70,8 @@ fn holds(field: &Field) -> String {
     match field.want {
         Want::Amount(dim, kind) => match kind {
             crate::quantity::Kind::Loads => "loads".to_owned(),
+            crate::quantity::Kind::Bags => "bags".to_owned(),
+            crate::quantity::Kind::Angle => "an angle in degrees".to_owned(),
             crate::quantity::Kind::Share => "a share in %".to_owned(),
             _ => dim.name(),
         },
@@ -81,6 +83,7 @@ fn holds(field: &Field) -> String {
         Want::Text => "text".to_owned(),
         Want::Words => "text, again as `KEY_es` in Spanish".to_owned(),
         Want::Choice(words) => format!("one of {}", words.iter().map(|w| format!("`{w}`")).collect::<Vec<_>>().join(", ")),
+        Want::Clock => "a time of day, 24 hours".to_owned(),
         Want::Date => "a date".to_owned(),
         Want::Dates => "a list of dates".to_owned(),
         Want::YesNo => "`yes` or `no`".to_owned(),

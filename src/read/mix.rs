@@ -1,16 +1,19 @@
 //! `mixes/NAME.md`.
 
-use crate::job::{Bagged, Cure, Edition, Mix, Mixing, Water};
+use crate::job::{Bagged, CarveWindow, Cure, Edition, Mix, Mixing, TimesAt, Water};
 use crate::quantity::{Dim, Kind};
 
-use super::field::{ACCEPTS, APPROVED_BY, DENSITY, Field, LENGTH, MASS, SHARE, STRENGTH, TIME, VOLUME, WRITTEN_BY, Want};
-use super::group::Group;
+use super::field::{
+    ACCEPTS, APPROVED_BY, BAGS as BAG_COUNT, DENSITY, Field, LENGTH, MASS, READING, SHARE, STRENGTH, TIME, VOLUME, WRITTEN_BY, Want,
+};
+use super::group::{Group, all};
 
 static ADDITIVE: &[Field] = &[
     Field::new("bag", MASS, "24 lb", "mass of a bag").over("0 lb", "500 lb"),
     Field::new("relative_density", Want::Plain, "2.30", "density of the particles against water").from("0.5", "8"),
     Field::new("name", Want::Words, "additive", "name to print"),
     Field::new("class", Want::Text, "polymer powder", "description, as the yard must read it").free(),
+    Field::new("per_pallet", BAG_COUNT, "42 bags", "bags on a pallet").over("0 bags", "500 bags").free(),
 ];
 
 static MORTAR: &[Field] = &[
@@ -18,6 +21,7 @@ static MORTAR: &[Field] = &[
     Field::new("relative_density", Want::Plain, "2.66", "density of the particles against water").from("0.5", "8"),
     Field::new("class", Want::Text, "\"bagged Type S mortar, sand in it\"", "class, as the yard must read it"),
     Field::new("name", Want::Words, "mortar", "name to print").free(),
+    Field::new("per_pallet", BAG_COUNT, "42 bags", "bags on a pallet").over("0 bags", "500 bags").free(),
 ];
 
 static BAGS: &[Field] = &[
@@ -43,6 +47,22 @@ static MIXING: &[Field] = &[
 static CURE: &[Field] = &[
     Field::new("wet", TIME, "2 days", "how long it is kept wet").from("0 days", "60 days"),
     Field::new("then", Want::Text, "air", "what follows"),
+    Field::new("credit", TIME, "7 days", "days at full warmth before the next trade, as the sheet or that trade asks")
+        .from("0 days", "90 days")
+        .free(),
+];
+
+static WINDOW: &[Field] = &[
+    Field::new("opens", TIME, "75 min", "from mud on the wall until it can be carved").over("0 min", "10000 min"),
+    Field::new("closes", TIME, "210 min", "from mud on the wall until it is too hard").over("0 min", "10000 min"),
+    Field::new("at", READING, "70 °F", "temperature where both hold").from("33 °F", "120 °F"),
+];
+
+static TIMES: &[Field] = &[
+    Field::new("at", READING, "85 °F", "temperature of the mix").from("33 °F", "120 °F"),
+    Field::new("open", TIME, "30 min", "open time there").over("0 min", "1000 min"),
+    Field::new("opens", TIME, "45 min", "opening of the carve window there").over("0 min", "10000 min").free(),
+    Field::new("closes", TIME, "125 min", "its closing there").over("0 min", "10000 min").free(),
 ];
 
 /// Keys of a mix.
@@ -61,9 +81,14 @@ pub static FIELDS: &[Field] = &[
     Field::new("mixing", Want::Group(MIXING), "", "mixing times"),
     Field::new("open_time", Want::TimeAt, "50 min at 70 °F", "open time, from powder in water, at the temperature where it holds")
         .over("0 min", "1000 min"),
+    Field::new("carve_window", Want::Group(WINDOW), "", "when the wall can be carved").free(),
+    Field::new("times", Want::List(TIMES), "", "the sheet's own table of times by temperature; it wins over the rule of thumb").free(),
     Field::new("thickness", Want::Range(Dim::LENGTH, Kind::Plain), "3/8 in to 2 3/4 in", "least and most thickness in all")
         .over("0 in", "24 in"),
     Field::new("lift", LENGTH, "1 1/2 in", "most thickness of one lift").over("0 in", "24 in"),
+    Field::new("overhead", LENGTH, "3/4 in", "most thickness overhead").over("0 in", "24 in").free(),
+    Field::new("cement", SHARE, "22 %", "share of cement in the mortar, from its maker").over("0 %", "100 %").free(),
+    Field::new("pigment", SHARE, "4 %", "pigment, as a share of the cement").from("0 %", "100 %").free(),
     Field::new("half_load", Want::Choice(&["by scale", "no"]), "by scale", "whether half loads are allowed, by scale only"),
     Field::new("rake", Want::Choice(&["rough", "smooth"]), "rough", "rake of a scratch coat").free(),
     Field::new("recoat", TIME, "48 h", "least wait before the next coat").over("0 h", "60 days").free(),
@@ -80,9 +105,18 @@ fn bagged(g: &Group) -> Option<Bagged> {
     Some(Bagged {
         bag: g.worked("bag")?,
         relative_density: g.worked("relative_density")?,
+        per_pallet: g.worked("per_pallet"),
         class: g.text("class"),
         names: g.words("name").unwrap_or_default(),
     })
+}
+
+fn window(g: &Group) -> Option<CarveWindow> {
+    Some(CarveWindow { opens: g.worked("opens")?, closes: g.worked("closes")?, at: g.worked("at")? })
+}
+
+fn times(g: &Group) -> Option<TimesAt> {
+    Some(TimesAt { at: g.worked("at")?, open: g.worked("open")?, opens: g.worked("opens"), closes: g.worked("closes") })
 }
 
 pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
@@ -111,11 +145,16 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
         },
         mixing: Mixing { least: mixing.worked("least")?, after_step: mixing.worked("after_step")? },
         open_time: g.pair("open_time")?,
+        carve_window: g.group("carve_window").and_then(window),
+        times: all(g.list("times").iter().map(times))?,
+        overhead: g.worked("overhead"),
+        cement: g.worked("cement"),
+        pigment: g.worked("pigment"),
         thickness: g.pair("thickness")?,
         lift: g.worked("lift")?,
         half_load: g.says("half_load", "by scale"),
         strength_class: g.worked("strength_class"),
-        cure: Cure { wet: cure.worked("wet")?, then: cure.text("then")? },
+        cure: Cure { wet: cure.worked("wet")?, then: cure.text("then")?, credit: cure.worked("credit") },
         rake: g.text("rake"),
         recoat: g.worked("recoat"),
         written_by: g.text("written_by"),

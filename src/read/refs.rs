@@ -2,6 +2,7 @@
 
 use crate::finding::{Finding, Severity};
 use crate::job::Text;
+use crate::quantity::expr::{How, Money, PriceOfArea, Wage};
 use crate::source::{Folder, Span};
 
 use super::doc::Doc;
@@ -101,8 +102,15 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
         }
         g.accepts().iter().for_each(|a| people.check(&a.by, &mut out));
         match doc.kind.kind {
+            "company" => {
+                money(g, &mut out);
+                let priced = g.group("prices").into_iter().flat_map(|p| p.map("mixes")).map(|(name, _)| name.clone());
+                mixes.each(&priced.collect::<Vec<_>>(), &mut out);
+            }
             "site" => {
                 people.each(&g.texts("crew"), &mut out);
+                let keeper = g.group("cure").and_then(|c| c.text("keeper"));
+                people.each(&keeper.into_iter().collect::<Vec<_>>(), &mut out);
                 site(g, &mixes, &mixers, &letters, &mut out);
             }
             "card" | "procedure" => {
@@ -130,6 +138,11 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
     let sure = !own.is_empty();
     let textures = Names::new("texture of this site", own, sure);
     g.map("surfaces").iter().filter_map(|(_, s)| s.text("texture")).for_each(|t| textures.check(&t, out));
+    let own: Vec<(String, Span)> = g.map("surfaces").iter().map(|(n, _)| (n.text.clone(), n.at)).collect();
+    let sure = !own.is_empty();
+    let surfaces = Names::new("surface of this site", own, sure);
+    let goals = g.group("plan").into_iter().flat_map(|p| p.list("days"));
+    goals.filter_map(|d| d.text("surface")).for_each(|s| surfaces.check(&s, out));
     if let Some(zone) = g.text("zone")
         && jiff::tz::TimeZone::get(&zone.text).is_err()
     {
@@ -138,6 +151,34 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
         let help = near.map_or("write a name such as `America/Chicago`".to_owned(), |n| format!("did you mean `{n}`?"));
         let title = format!("no time zone is called `{}`", zone.text);
         out.push(Finding::new("reference-unknown", Severity::Stop, title).at(zone.at, "").help(help));
+    }
+}
+
+/// Every price in the one currency of the company: sums of two are no sums.
+fn money(g: &Group, out: &mut Vec<Finding>) {
+    let Some(prices) = g.group("prices") else { return };
+    let currency = g.text("currency");
+    let area = ["lath_and_paper", "finish"].iter().filter_map(|key| prices.worked::<PriceOfArea>(key).map(|w| w.node().clone()));
+    let labor = prices.worked::<Wage>("labor").map(|w| w.node().clone());
+    let loads = prices.map("mixes").iter().filter_map(|(_, m)| m.worked::<Money>("load").map(|w| w.node().clone()));
+    for node in labor.into_iter().chain(area).chain(loads) {
+        let (How::Authored { text, mark: Some(mark), .. }, Some(unit)) = (node.how(), node.unit()) else { continue };
+        let at = Span { file: mark.file, start: mark.start, end: mark.end };
+        let symbol = unit.over.symbol;
+        match &currency {
+            Some(currency) if currency.text == symbol => {}
+            Some(currency) => {
+                let title = format!("`{text}` is in {symbol}, the company's prices are in {}", currency.text);
+                let help = format!("write every price in {}, or change `currency`", currency.text);
+                let finding = Finding::new("currency-mixed", Severity::Stop, title).at(at, "");
+                out.push(finding.related(currency.at, "the currency").help(help));
+            }
+            None => {
+                let title = format!("`{text}` is a price, and the company file states no currency");
+                out.push(Finding::new("currency-missing", Severity::Stop, title).at(at, "").help(format!("write `currency: {symbol}`")));
+                return;
+            }
+        }
     }
 }
 

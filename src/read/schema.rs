@@ -85,6 +85,7 @@ fn property(field: &Field) -> Value {
         Want::YesNo => json!({"enum": ["yes", "no", true, false]}),
         Want::Whole => json!({"type": "integer"}),
         Want::Plain => json!({"type": text}),
+        Want::Clock => json!({"type": "string", "pattern": "^[0-9]{1,2}:[0-9]{2}$"}),
         Want::Date => json!({"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}),
         Want::Dates => json!({"type": "array", "items": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}}),
         Want::Texts => json!({"type": "array", "items": {"type": text}}),

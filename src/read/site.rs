@@ -5,6 +5,7 @@ use crate::quantity::{Dim, Kind};
 
 use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
 use super::group::{Group, all};
+use super::plan;
 use super::surface;
 
 static CLIMATE: &[Field] = &[
@@ -76,6 +77,14 @@ pub static FIELDS: &[Field] = &[
     Field::new("textures", Want::Map("rubble", TEXTURE), "", "textures by name"),
     Field::new("surfaces", Want::Map("EX-1", surface::FIELDS), "", "surfaces by code"),
     Field::new("calendar", Want::Group(CALENDAR), "", "dates of the job").free(),
+    Field::new("position", Want::Group(plan::POSITION), "", "where on the globe, for sunset").free(),
+    Field::new("plan", Want::Group(plan::DAY), "", "how a carving day is worked").free(),
+    Field::new("lath", Want::Group(plan::LATH), "", "sheets, fasteners and paper").free(),
+    Field::new("finish", Want::Group(plan::FINISH), "", "color and sealer").free(),
+    Field::new("water", Want::Group(plan::WATER), "", "counts for the water that is not mixed").free(),
+    Field::new("labor", Want::Group(plan::LABOR), "", "hours that no pace gives").free(),
+    Field::new("tolerances", Want::Group(plan::TOLERANCES), "", "how well things are known, for the error budget").free(),
+    Field::new("cure", Want::Group(plan::CURE), "", "who keeps the cure, and who comes next").free(),
     WRITTEN_BY,
     APPROVED_BY,
     ACCEPTS,
@@ -137,6 +146,14 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         written_by: g.text("written_by"),
         approved_by: g.text("approved_by"),
         accepts: g.accepts(),
+        position: g.group("position").and_then(plan::place),
+        plan: g.group("plan").and_then(plan::day),
+        lath: g.group("lath").and_then(plan::lath),
+        finish: g.group("finish").and_then(plan::finish),
+        water: g.group("water").and_then(plan::water),
+        labor: g.group("labor").and_then(plan::labor),
+        tolerances: g.group("tolerances").and_then(plan::tolerances),
+        cure: g.group("cure").and_then(plan::cure),
         editions,
     })
 }

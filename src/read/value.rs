@@ -21,7 +21,7 @@ fn mark(at: Span) -> Mark {
 
 impl Reader<'_> {
     pub(super) fn value(&mut self, field: &'static Field, scalar: Scalar<'_>, path: &str) -> Option<Item> {
-        let number = !matches!(field.want, Want::Text | Want::Choice(_) | Want::Date | Want::YesNo);
+        let number = !matches!(field.want, Want::Text | Want::Choice(_) | Want::Date | Want::Clock | Want::YesNo);
         if number && scalar.text.len() > LONGEST {
             let title = format!("`{}` is {} bytes long, a quantity has at most {LONGEST}", field.name, scalar.text.len());
             self.stop("value-too-long", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));
@@ -50,6 +50,7 @@ impl Reader<'_> {
                 self.stop("choice-unknown", title, scalar.at, field.meaning, near::help(scalar.text, words));
                 None
             }
+            Want::Clock => self.clock(field, scalar, path).map(Item::One),
             Want::Date => self.date(scalar).map(Item::Day),
             Want::YesNo => match scalar.text {
                 "yes" | "true" => Some(Item::Yes(true)),
@@ -176,6 +177,30 @@ impl Reader<'_> {
         let help = format!("write {}, such as `{}`", field.limits_said(), field.example);
         self.stop("value-out-of-range", title, scalar.at, field.meaning, help);
         None
+    }
+
+    /// A time of day on the 24-hour clock, held as the time since midnight.
+    fn clock(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
+        let minutes = scalar.text.split_once(':').and_then(|(hours, minutes)| {
+            let digits = |t: &str| t.bytes().all(|b| b.is_ascii_digit());
+            let shape = matches!(hours.len(), 1..=2) && minutes.len() == 2 && digits(hours) && digits(minutes);
+            let (hours, minutes) = (hours.parse::<i64>().ok()?, minutes.parse::<i64>().ok()?);
+            (shape && hours < 24 && minutes < 60).then_some(hours * 60 + minutes)
+        });
+        let Some(minutes) = minutes else {
+            let title = format!("`{}` is `{}`, a time of day is wanted", field.name, scalar.text);
+            self.stop(
+                "time-unreadable",
+                title,
+                scalar.at,
+                field.meaning,
+                format!("write it on the 24-hour clock, like `{}`", field.example),
+            );
+            return None;
+        };
+        let unit = crate::quantity::units::find_expr("min");
+        let value = Quantity { si: Num::int(minutes * 60), dim: Dim::TIME, kind: Kind::Clock };
+        Some(Node::authored(value, unit, scalar.text, path, Some(mark(scalar.at))))
     }
 
     pub(super) fn date(&mut self, scalar: Scalar<'_>) -> Option<Day> {

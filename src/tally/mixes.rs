@@ -152,7 +152,7 @@ pub(super) fn at_site(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
 
 /// The ladder: per rung what was added per load, and the next start for each batch size.
 fn ladder(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
-    let mark = mark(job);
+    let mark = mark(job, mix.metric);
     let mut rungs = 0;
     for column in sizes(site, mix) {
         let loads = size(site, mix, &column);
@@ -172,12 +172,14 @@ fn ladder(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
     }
 }
 
-/// The smallest mark on site, to which a ladder's water is rounded down.
-fn mark(job: &Job) -> Worked<Volume> {
-    let marks = job.company.iter().flat_map(|c| &c.measures).map(|m| &m.marked);
+/// The smallest mark on site, of the mix sheet's unit system, to which a ladder's water is rounded down.
+fn mark(job: &Job, metric: bool) -> Worked<Volume> {
+    let own = |m: &&Worked<Volume>| m.node().unit().is_some_and(crate::quantity::expr::is_metric) == metric;
+    let marks = job.company.iter().flat_map(|c| &c.measures).map(|m| &m.marked).filter(own);
     marks.min_by(|a, b| a.value().si.compare(&b.value().si)).cloned().unwrap_or_else(|| {
-        let cup = crate::quantity::units::find_expr("cup");
-        let value = cup.map_or_else(|| Quantity::plain(Num::int(1)), |u| Quantity::of(&Num::int(1), u));
-        Worked::new(Node::constant(value, cup, "cup", "common practice, no source: a jug marked in cups"))
+        let (number, unit) = if metric { (50, "mL") } else { (1, "cup") };
+        let unit = crate::quantity::units::find_expr(unit);
+        let value = unit.map_or_else(|| Quantity::plain(Num::int(1)), |u| Quantity::of(&Num::int(number), u));
+        Worked::new(Node::constant(value, unit, "mark", "common practice, no source: a jug with small marks"))
     })
 }

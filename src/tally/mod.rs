@@ -40,13 +40,29 @@ impl From<OutOfRange> for String {
 #[derive(Debug, Default)]
 pub struct Tally {
     figures: IndexMap<String, Figure>,
-    mark: Option<(i64, i64)>,
+    marks: Marks,
+}
+
+/// The smallest volume marks on site, one in each unit system: water is written in whole ones of them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Marks {
+    /// As a fraction of a gallon.
+    pub us: (i64, i64),
+    /// As a fraction of a litre.
+    pub metric: (i64, i64),
+}
+
+impl Default for Marks {
+    /// A jug marked in cups, a jug marked in 50 mL.
+    fn default() -> Marks {
+        Marks { us: (1, 16), metric: (1, 20) }
+    }
 }
 
 impl Tally {
     /// Works every figure of a job.
     pub fn of(job: &Job) -> Tally {
-        let mut tally = Tally { mark: smallest_mark(job), ..Tally::default() };
+        let mut tally = Tally { marks: Marks::of(job), ..Tally::default() };
         for mix in &job.mixes {
             mixes::work(&mut tally, mix);
         }
@@ -76,9 +92,9 @@ impl Tally {
         self.figures.values()
     }
 
-    /// The smallest volume mark on site, as a fraction of a gallon; one cup if no measure is listed.
-    pub fn mark(&self) -> (i64, i64) {
-        self.mark.unwrap_or((1, 16))
+    /// The smallest volume marks on site.
+    pub fn marks(&self) -> Marks {
+        self.marks
     }
 
     /// Adds a figure.
@@ -110,11 +126,18 @@ fn res<S>(answer: Answer<S>) -> Res<S> {
     answer.map_err(String::from)
 }
 
-fn smallest_mark(job: &Job) -> Option<(i64, i64)> {
-    let gallon = crate::quantity::units::find_expr("gal")?;
-    let marks = job.company.iter().flat_map(|c| &c.measures).filter_map(|m| m.marked.value().exact_in(gallon));
-    let least = marks.min()?;
-    Some((i64::try_from(least.numer()).ok()?, i64::try_from(least.denom()).ok()?))
+impl Marks {
+    fn of(job: &Job) -> Marks {
+        let least = |metric: bool, unit: &str| {
+            let unit = crate::quantity::units::find_expr(unit)?;
+            let marks = job.company.iter().flat_map(|c| &c.measures).map(|m| &m.marked);
+            let own = marks.filter(|m| m.node().unit().is_some_and(crate::quantity::expr::is_metric) == metric);
+            let least = own.filter_map(|m| m.value().exact_in(unit)).min()?;
+            Some((i64::try_from(least.numer()).ok()?, i64::try_from(least.denom()).ok()?))
+        };
+        let usual = Marks::default();
+        Marks { us: least(false, "gal").unwrap_or(usual.us), metric: least(true, "L").unwrap_or(usual.metric) }
+    }
 }
 
 /// The mix of this name.

@@ -9,6 +9,8 @@ use crate::quantity::num::Direction;
 use crate::quantity::show::Look;
 use crate::quantity::units::{UnitExpr, find_expr};
 
+use super::Marks;
+
 /// What a printed quantity is for; this alone decides its rounding.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Role {
@@ -105,8 +107,8 @@ impl Rule {
 }
 
 impl Role {
-    /// The rule in US or metric units. `mark` is the smallest volume mark on site, in gallons.
-    pub fn rule(self, metric: bool, mark: (i64, i64)) -> Rule {
+    /// The rule in US or metric units; water goes by the smallest marks on site.
+    pub fn rule(self, metric: bool, marks: Marks) -> Rule {
         use Direction::{Down, Nearest, Up};
         use Look::{Crew, Decimal, FeetInches, Mixed, Scale};
         let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
@@ -114,8 +116,8 @@ impl Role {
             Rule { unit: find_expr(unit), direction, measure, look }
         };
         match self {
-            Role::StartWater | Role::Step | Role::Limit => pick(("gal", Down, mark, Crew), ("L", Down, (1, 20), Decimal(2))),
-            Role::LeastWater => pick(("gal", Up, mark, Crew), ("L", Up, (1, 20), Decimal(2))),
+            Role::StartWater | Role::Step | Role::Limit => pick(("gal", Down, marks.us, Crew), ("L", Down, marks.metric, Decimal(2))),
+            Role::LeastWater => pick(("gal", Up, marks.us, Crew), ("L", Up, marks.metric, Decimal(2))),
             Role::WaterMass => pick(("lb", Down, (1, 10), Decimal(1)), ("kg", Down, (1, 20), Decimal(2))),
             Role::Loads => pick(("load", Up, (1, 2), Mixed), ("load", Up, (1, 2), Mixed)),
             Role::Bags => pick(("bag", Up, (1, 1), Mixed), ("bag", Up, (1, 1), Mixed)),

@@ -130,7 +130,7 @@ fn behind(node: &Node, figures: &mut BTreeSet<String>, leaves: &mut BTreeSet<Mar
                 behind(of, figures, leaves);
             }
         }
-        How::Named { of, .. } | How::Rounded { of, .. } => behind(of, figures, leaves),
+        How::Named { of, .. } | How::Rounded { of, .. } | How::Bare { of, .. } | How::Dressed { of } => behind(of, figures, leaves),
         How::Formula { body, .. } => behind(body, figures, leaves),
         How::Constant { .. } | How::Given => {}
     }

@@ -21,7 +21,7 @@ NAMES = {
 }  # fmt: skip
 READINGS = {"°F": "degree_Fahrenheit", "°C": "degree_Celsius"}
 # Counts, money and degrees of angle are held as they are written.
-COUNTS = {"load", "bag", "mol", "°", "USD", "CAD", "AUD", "MXN", "EUR", "GBP"}
+COUNTS = {"load", "bag", "lift", "mol", "°", "USD", "CAD", "AUD", "MXN", "EUR", "GBP"}
 SI = {
     "LENGTH": "meter", "AREA": "meter**2", "VOLUME": "meter**3", "MASS": "kilogram", "TIME": "second",
     "TEMPERATURE": "kelvin", "STRESS": "pascal", "NONE": "", "SPEED": "meter/second", "ENERGY": "joule",

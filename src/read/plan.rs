@@ -1,0 +1,162 @@
+//! `sites/NAME.md`: the day plan, lath, finish, water, labor, tolerances, cure.
+
+use crate::job::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
+
+use super::field::{ANGLE, AREA, COVERAGE, Field, LENGTH, LOADS, SHARE, TIME, VOLUME, Want};
+use super::group::{Group, all};
+
+const fn count(name: &'static str, example: &'static str, meaning: &'static str) -> Field {
+    Field::new(name, Want::Whole, example, meaning).from("0", "1000")
+}
+
+static BREAK: &[Field] =
+    &[Field::new("from", Want::Clock, "12:00", "begin of the break"), Field::new("to", Want::Clock, "12:30", "end of the break")];
+
+static LATE: &[Field] = &[Field::new("by", TIME, "30 min", "how much later the first water goes in").over("0 min", "12 h")];
+
+static GOAL: &[Field] = &[
+    Field::new("day", Want::Date, "2026-03-02", "the day"),
+    Field::new("surface", Want::Text, "EX-1", "code of the surface that is placed and carved"),
+];
+
+/// Keys of `plan`.
+pub static DAY: &[Field] = &[
+    Field::new("crew", Want::Choice(&["same", "split"]), "same", "`same`: those who place carve afterwards; `split`: other hands carve"),
+    Field::new("placers", Want::Whole, "3", "people who place").from("1", "100"),
+    Field::new("carvers", Want::Whole, "3", "people who carve").from("1", "100"),
+    Field::new("starts", Want::Clock, "7:30", "first water in"),
+    Field::new("ends", Want::Clock, "15:30", "end of the shift"),
+    Field::new("clean_up", TIME, "45 min", "clean-up at its end").from("0 min", "8 h"),
+    Field::new("mixing", TIME, "6 min", "from water in to the end of mixing, charging included").over("0 min", "2 h"),
+    Field::new("moving", TIME, "2 min", "from the mixer to the wall").from("0 min", "2 h"),
+    Field::new("batch", LOADS, "2 loads", "loads in a full batch").over("0 loads", "100 loads"),
+    Field::new("breaks", Want::List(BREAK), "", "breaks of the crew").free(),
+    Field::new("late", Want::List(LATE), "", "late starts that get a column of their own").free(),
+    Field::new("spare", SHARE, "10 %", "share of what could be carved that is left free").from("0 %", "90 %"),
+    Field::new("lights", Want::YesNo, "no", "whether work goes on in electric light after sunset").free(),
+    Field::new("days", Want::List(GOAL), "", "what is carved on which day").free(),
+];
+
+/// Keys of `position`.
+pub static POSITION: &[Field] = &[
+    Field::new("latitude", ANGLE, "41.2 °", "north of the equator, south with a minus").from("-90 °", "90 °"),
+    Field::new("longitude", ANGLE, "-96.1 °", "east of Greenwich, west with a minus").from("-180 °", "180 °"),
+];
+
+/// Keys of `lath`.
+pub static LATH: &[Field] = &[
+    Field::new("width", LENGTH, "27 in", "width of a sheet").over("0 in", "200 in"),
+    Field::new("length", LENGTH, "96 in", "length of a sheet").over("0 in", "400 in"),
+    Field::new("side_lap", LENGTH, "1 in", "lap at the sides").from("0 in", "24 in"),
+    Field::new("end_lap", LENGTH, "1 in", "lap at the ends").from("0 in", "24 in"),
+    Field::new("spare", SHARE, "5 %", "sheets bought over the need").from("0 %", "100 %"),
+    Field::new("framing", LENGTH, "16 in", "spacing of the framing").over("0 in", "60 in"),
+    Field::new("fasteners", LENGTH, "7 in", "spacing of fasteners along the framing").over("0 in", "60 in"),
+    Field::new("fastener_spare", SHARE, "10 %", "fasteners bought over the need").from("0 %", "100 %"),
+    Field::new("roll", AREA, "300 ft2", "area on a roll of paper").over("0 ft2", "10000 ft2"),
+    Field::new("paper_spare", SHARE, "10 %", "paper for laps and waste").from("0 %", "100 %"),
+];
+
+/// Keys of `finish`.
+pub static FINISH: &[Field] = &[
+    Field::new("coats", Want::Whole, "2", "coats of color and sealer").from("1", "20"),
+    Field::new("coverage", COVERAGE, "150 ft2/gal", "developed surface that a gallon covers once").over("0 ft2/gal", "10000 ft2/gal"),
+    Field::new("spare", SHARE, "8 %", "bought over the need").from("0 %", "100 %"),
+    Field::new("can", VOLUME, "1 gal", "volume of the can it is sold in").over("0 gal", "500 gal"),
+];
+
+/// Keys of `water`.
+pub static WATER: &[Field] = &[
+    count("washes", "10", "wash-outs of the mixer"),
+    count("mistings", "6", "times the whole wall is misted"),
+    count("people", "5", "people who wash on site"),
+    count("days", "6", "days they work there"),
+];
+
+/// Keys of `labor`.
+pub static LABOR: &[Field] = &[
+    Field::new("cure", TIME, "6 h", "covering, misting and watching, in all").from("0 h", "1000 h"),
+    count("passes", "2", "passes of color and sealer"),
+    count("people", "5", "people on site"),
+    count("days", "3", "days they are on site"),
+    Field::new("shift", TIME, "8 h", "paid hours of a day").over("0 h", "24 h"),
+];
+
+/// Keys of `tolerances`.
+pub static TOLERANCES: &[Field] = &[
+    Field::new("thickness", LENGTH, "1/8 in", "how well the mean thickness is known").from("0 in", "6 in"),
+    Field::new("waste", SHARE, "4 %", "how well the waste is known, of the mud").from("0 %", "100 %"),
+    Field::new("air", SHARE, "2 %", "how well the air is known, in points").from("0 %", "40 %"),
+    Field::new("bag", SHARE, "1.6 %", "how well a bag's mass is known").from("0 %", "100 %"),
+];
+
+/// Keys of `cure`.
+pub static CURE: &[Field] = &[
+    Field::new("keeper", Want::Text, "LEAD", "role that keeps the cure, weekends too"),
+    Field::new("next", Want::Words, "painter", "the next trade on the wall"),
+    Field::new("asks", Want::Date, "2026-03-09", "day the next trade asks for").free(),
+    Field::new("weekends", Want::YesNo, "no", "whether other trades come at weekends").free(),
+];
+
+pub(super) fn day(g: &Group) -> Option<DayPlan> {
+    Some(DayPlan {
+        split: g.says("crew", "split"),
+        placers: g.worked("placers")?,
+        carvers: g.worked("carvers")?,
+        starts: g.worked("starts")?,
+        ends: g.worked("ends")?,
+        clean_up: g.worked("clean_up")?,
+        mixing: g.worked("mixing")?,
+        moving: g.worked("moving")?,
+        batch: g.worked("batch")?,
+        breaks: all(g.list("breaks").iter().map(|b| Some((b.worked("from")?, b.worked("to")?))))?,
+        late: all(g.list("late").iter().map(|l| l.worked("by")))?,
+        spare: g.worked("spare")?,
+        lights: g.yes("lights"),
+        days: all(g.list("days").iter().map(|d| Some(DayGoal { day: d.day("day")?, surface: d.text("surface")? })))?,
+    })
+}
+
+pub(super) fn place(g: &Group) -> Option<Place> {
+    Some(Place { latitude: g.worked("latitude")?, longitude: g.worked("longitude")? })
+}
+
+pub(super) fn lath(g: &Group) -> Option<Lath> {
+    Some(Lath {
+        sheet: (g.worked("width")?, g.worked("length")?),
+        side_lap: g.worked("side_lap")?,
+        end_lap: g.worked("end_lap")?,
+        spare: g.worked("spare")?,
+        framing: g.worked("framing")?,
+        fasteners: g.worked("fasteners")?,
+        fastener_spare: g.worked("fastener_spare")?,
+        roll: g.worked("roll")?,
+        paper_spare: g.worked("paper_spare")?,
+    })
+}
+
+pub(super) fn finish(g: &Group) -> Option<Finish> {
+    Some(Finish { coats: g.worked("coats")?, coverage: g.worked("coverage")?, spare: g.worked("spare")?, can: g.worked("can")? })
+}
+
+pub(super) fn water(g: &Group) -> Option<WaterPlan> {
+    Some(WaterPlan { washes: g.worked("washes")?, mistings: g.worked("mistings")?, people: g.worked("people")?, days: g.worked("days")? })
+}
+
+pub(super) fn labor(g: &Group) -> Option<LaborPlan> {
+    Some(LaborPlan {
+        cure: g.worked("cure")?,
+        passes: g.worked("passes")?,
+        people: g.worked("people")?,
+        days: g.worked("days")?,
+        shift: g.worked("shift")?,
+    })
+}
+
+pub(super) fn tolerances(g: &Group) -> Option<Tolerances> {
+    Some(Tolerances { thickness: g.worked("thickness")?, waste: g.worked("waste")?, air: g.worked("air")?, bag: g.worked("bag")? })
+}
+
+pub(super) fn cure(g: &Group) -> Option<CurePlan> {
+    Some(CurePlan { keeper: g.text("keeper")?, next: g.words("next")?, asks: g.day("asks"), weekends: g.yes("weekends") })
+}
