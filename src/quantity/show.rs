@@ -27,6 +27,10 @@ pub enum Look {
     Mixed,
     /// Feet and inches with fractions. The number is in feet.
     FeetInches,
+    /// A time of day on the 12-hour clock: `1:04 pm`. The number is in minutes since midnight.
+    Clock12,
+    /// A time of day on the 24-hour clock: `13:04`. The number is in minutes since midnight.
+    Clock24,
 }
 
 /// A mixed number: `34 1/2`, `3/8`, `2`.
@@ -46,6 +50,8 @@ fn short(symbol: &str, many: bool, lang: Lang) -> String {
     match symbol {
         "cup" | "load" | "bag" | "day" => lang.text(&format!("unit.{symbol}.{}", if many { "many" } else { "one" })).to_owned(),
         other => other
+            .replace("lb/ft2/h", "lb/ft2·h")
+            .replace("kg/m2/h", "kg/m2·h")
             .replace("ft2", "ft²")
             .replace("ft3", "ft³")
             .replace("m2", "m²")
@@ -69,6 +75,8 @@ pub fn text(number: &BigRational, unit: Option<UnitExpr>, look: Look, lang: Lang
     match look {
         Look::Crew => crew(number, lang),
         Look::FeetInches => feet_inches(number),
+        Look::Clock12 => clock(number, Some(lang)),
+        Look::Clock24 => clock(number, None),
         Look::Decimal(places) => with_unit(decimal(number, places), number, unit, lang, spelled),
         Look::Scale => with_unit(exact_text(number), number, unit, lang, spelled),
         Look::Mixed => with_unit(mixed(number), number, unit, lang, spelled),
@@ -99,6 +107,24 @@ fn crew(gallons: &BigRational, lang: Lang) -> String {
     }
     // A plain space between terms: the key box of a card may break there, and nowhere else.
     parts.join(" ")
+}
+
+/// Minutes since midnight as a time of day; one past midnight says so, because a card must not point at the wrong day.
+fn clock(minutes: &BigRational, twelve: Option<Lang>) -> String {
+    let whole = minutes.floor().to_integer();
+    let (days, minute) = whole.div_mod_floor(&BigInt::from(24 * 60));
+    let (hour, minute) = minute.div_rem(&BigInt::from(60));
+    let minute = format!("{minute:0>2}");
+    let time = match twelve {
+        None => format!("{hour}:{minute}"),
+        Some(lang) => {
+            let (half, hour) = hour.div_rem(&BigInt::from(12));
+            let hour = if hour.is_zero() { BigInt::from(12) } else { hour };
+            let word = lang.text(if half.is_zero() { "clock.am" } else { "clock.pm" });
+            format!("{hour}:{minute}{JOIN}{word}")
+        }
+    };
+    if days.is_zero() { time } else { format!("{time}{JOIN}({days:+}{JOIN}d)") }
 }
 
 fn feet_inches(feet: &BigRational) -> String {
@@ -147,6 +173,12 @@ mod tests {
         assert_eq!(say(7, 4, "in", Look::Mixed, EN), "1 3/4 in");
         assert_eq!(say(11, 2, "ft", Look::FeetInches, EN), "5 ft 6 in");
         assert_eq!(say(123, 10, "L", Look::Decimal(1), EN), "12.3 L");
+        assert_eq!(say(450, 1, "min", Look::Clock12, EN), "7:30 am");
+        assert_eq!(say(784, 1, "min", Look::Clock12, ES), "1:04 p. m.");
+        assert_eq!(say(720, 1, "min", Look::Clock12, EN), "12:00 pm");
+        assert_eq!(say(5, 1, "min", Look::Clock12, EN), "12:05 am");
+        assert_eq!(say(784, 1, "min", Look::Clock24, EN), "13:04");
+        assert_eq!(say(1450, 1, "min", Look::Clock24, EN), "0:10 (+1 d)");
         assert_eq!(say(203, 10, "lb/ft2", Look::Decimal(1), EN), "20.3 lb/ft²");
         assert_eq!(text(&BigRational::from_integer(4.into()), find_expr("min"), Look::Mixed, ES, true).replace(JOIN, " "), "4 minutos");
     }

@@ -40,29 +40,31 @@ impl From<OutOfRange> for String {
 #[derive(Debug, Default)]
 pub struct Tally {
     figures: IndexMap<String, Figure>,
-    marks: Marks,
+    house: House,
 }
 
-/// The smallest volume marks on site, one in each unit system: water is written in whole ones of them.
+/// What the company's own tools fix about print: water is written in whole ones of the smallest mark on site.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Marks {
-    /// As a fraction of a gallon.
+pub struct House {
+    /// Smallest volume mark, as a fraction of a gallon.
     pub us: (i64, i64),
-    /// As a fraction of a litre.
+    /// Smallest volume mark, as a fraction of a litre.
     pub metric: (i64, i64),
+    /// The money of every price.
+    pub money: &'static str,
 }
 
-impl Default for Marks {
+impl Default for House {
     /// A jug marked in cups, a jug marked in 50 mL.
-    fn default() -> Marks {
-        Marks { us: (1, 16), metric: (1, 20) }
+    fn default() -> House {
+        House { us: (1, 16), metric: (1, 20), money: "USD" }
     }
 }
 
 impl Tally {
     /// Works every figure of a job.
     pub fn of(job: &Job) -> Tally {
-        let mut tally = Tally { marks: Marks::of(job), ..Tally::default() };
+        let mut tally = Tally { house: House::of(job), ..Tally::default() };
         for mix in &job.mixes {
             mixes::work(&mut tally, mix);
         }
@@ -92,9 +94,9 @@ impl Tally {
         self.figures.values()
     }
 
-    /// The smallest volume marks on site.
-    pub fn marks(&self) -> Marks {
-        self.marks
+    /// What the company's tools fix about print.
+    pub fn house(&self) -> House {
+        self.house
     }
 
     /// Adds a figure.
@@ -126,8 +128,8 @@ fn res<S>(answer: Answer<S>) -> Res<S> {
     answer.map_err(String::from)
 }
 
-impl Marks {
-    fn of(job: &Job) -> Marks {
+impl House {
+    fn of(job: &Job) -> House {
         let least = |metric: bool, unit: &str| {
             let unit = crate::quantity::units::find_expr(unit)?;
             let marks = job.company.iter().flat_map(|c| &c.measures).map(|m| &m.marked);
@@ -135,8 +137,10 @@ impl Marks {
             let least = own.filter_map(|m| m.value().exact_in(unit)).min()?;
             Some((i64::try_from(least.numer()).ok()?, i64::try_from(least.denom()).ok()?))
         };
-        let usual = Marks::default();
-        Marks { us: least(false, "gal").unwrap_or(usual.us), metric: least(true, "L").unwrap_or(usual.metric) }
+        let usual = House::default();
+        let said = job.company.as_ref().and_then(|c| c.currency.as_ref());
+        let money = said.and_then(|c| crate::quantity::units::find(&c.text)).map_or(usual.money, |u| u.symbol);
+        House { us: least(false, "gal").unwrap_or(usual.us), metric: least(true, "L").unwrap_or(usual.metric), money }
     }
 }
 

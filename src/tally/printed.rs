@@ -87,13 +87,13 @@ impl Tally {
             let text = voice.lang.text("value.missing").to_owned();
             return Some(PrintedValue { figure: id.to_owned(), ask, metric, number: None, unit: None, text });
         };
-        let rule = figure.role.rule(metric, self.marks());
+        let rule = figure.role.rule(metric, self.house());
         let (number, unit) = round(node.value(), rule);
         let spelled = ask == Ask::Long;
         let text = match ask {
             Ask::Exact => exact(node.value(), rule),
             Ask::Both => {
-                let other = figure.role.rule(!metric, self.marks());
+                let other = figure.role.rule(!metric, self.house());
                 let (n, u) = round(node.value(), other);
                 let first = show::text(&number, unit, rule.look, voice.lang, false);
                 let second = show::text(&n, u, other.look, voice.lang, false);

@@ -9,7 +9,7 @@ use crate::quantity::num::Direction;
 use crate::quantity::show::Look;
 use crate::quantity::units::{UnitExpr, find_expr};
 
-use super::Marks;
+use super::House;
 
 /// What a printed quantity is for; this alone decides its rounding.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -84,6 +84,52 @@ pub enum Role {
     Ratio,
     /// A count such as lifts or batches.
     Count,
+    /// A count that is allowed: down.
+    CountAllowed,
+    /// A time of day, already whole minutes.
+    Clock,
+    /// Minutes to spare: down.
+    Slack,
+    /// Minutes that something takes: up.
+    Takes,
+    /// Hours of work: up to a tenth.
+    Hours,
+    /// A pace that is planned with: down.
+    Pace,
+    /// An amount of money, to the cent, a half going up.
+    Money,
+    /// Money per area, to the cent.
+    PriceOfArea,
+    /// A wage, to the cent.
+    Wage,
+    /// Evaporation: up.
+    Drying,
+    /// Wind.
+    Wind,
+    /// Humidity.
+    Humidity,
+    /// A temperature of the mix that a limit is held to: up.
+    MixTemperature,
+    /// Weight per area on a floor or a platform: up.
+    FloorWeight,
+    /// Wet mass that is allowed: down.
+    Allowed,
+    /// Weight that hands may lift: down.
+    HandLift,
+    /// Index of a lift: up.
+    LiftIndex,
+    /// Colour or sealer: up.
+    FinishVolume,
+    /// Water for a site: up.
+    SiteWater,
+    /// Length of a panel between joints: down.
+    PanelLength,
+    /// Share of uncertainty: up.
+    Uncertainty,
+    /// Days of credit: down.
+    CreditDays,
+    /// Pigment on the scale.
+    Pigment,
 }
 
 /// A unit, a measure in it, a direction and a look.
@@ -108,7 +154,7 @@ impl Rule {
 
 impl Role {
     /// The rule in US or metric units; water goes by the smallest marks on site.
-    pub fn rule(self, metric: bool, marks: Marks) -> Rule {
+    pub fn rule(self, metric: bool, house: House) -> Rule {
         use Direction::{Down, Nearest, Up};
         use Look::{Crew, Decimal, FeetInches, Mixed, Scale};
         let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
@@ -116,8 +162,8 @@ impl Role {
             Rule { unit: find_expr(unit), direction, measure, look }
         };
         match self {
-            Role::StartWater | Role::Step | Role::Limit => pick(("gal", Down, marks.us, Crew), ("L", Down, marks.metric, Decimal(2))),
-            Role::LeastWater => pick(("gal", Up, marks.us, Crew), ("L", Up, marks.metric, Decimal(2))),
+            Role::StartWater | Role::Step | Role::Limit => pick(("gal", Down, house.us, Crew), ("L", Down, house.metric, Decimal(2))),
+            Role::LeastWater => pick(("gal", Up, house.us, Crew), ("L", Up, house.metric, Decimal(2))),
             Role::WaterMass => pick(("lb", Down, (1, 10), Decimal(1)), ("kg", Down, (1, 20), Decimal(2))),
             Role::Loads => pick(("load", Up, (1, 2), Mixed), ("load", Up, (1, 2), Mixed)),
             Role::Bags => pick(("bag", Up, (1, 1), Mixed), ("bag", Up, (1, 1), Mixed)),
@@ -149,6 +195,48 @@ impl Role {
             Role::Share => pick(("%", Nearest, (1, 10), Mixed), ("%", Nearest, (1, 10), Mixed)),
             Role::Ratio => pick(("", Nearest, (1, 1000), Decimal(3)), ("", Nearest, (1, 1000), Decimal(3))),
             Role::Count => pick(("", Up, (1, 1), Mixed), ("", Up, (1, 1), Mixed)),
+            _ => self.works(metric, house),
+        }
+    }
+
+    // Split from the roles of the first papers only because one list of all would be long.
+    fn works(self, metric: bool, house: House) -> Rule {
+        use Direction::{Down, Nearest, Up};
+        use Look::{Clock12, Clock24, Decimal, FeetInches, Mixed};
+        let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
+            let (unit, direction, measure, look) = if metric { si } else { us };
+            Rule { unit: find_expr(unit), direction, measure, look }
+        };
+        let both = |rule: (&str, Direction, (i64, i64), Look)| pick(rule, rule);
+        let money = house.money;
+        match self {
+            Role::CountAllowed => both(("", Down, (1, 1), Mixed)),
+            Role::Clock => pick(("min", Down, (1, 1), Clock12), ("min", Down, (1, 1), Clock24)),
+            Role::Slack => both(("min", Down, (1, 1), Mixed)),
+            Role::Takes => both(("min", Up, (1, 1), Mixed)),
+            Role::Hours => both(("h", Up, (1, 10), Decimal(1))),
+            Role::Pace => pick(("ft2/h", Down, (1, 1), Decimal(0)), ("m2/h", Down, (1, 10), Decimal(1))),
+            Role::Money => both((money, Nearest, (1, 100), Decimal(2))),
+            Role::Wage => both((&format!("{money}/h"), Nearest, (1, 100), Decimal(2))),
+            Role::PriceOfArea => {
+                pick((&format!("{money}/ft2"), Nearest, (1, 100), Decimal(2)), (&format!("{money}/m2"), Nearest, (1, 100), Decimal(2)))
+            }
+            Role::Drying => pick(("lb/ft2/h", Up, (1, 100), Decimal(2)), ("kg/m2/h", Up, (1, 20), Decimal(2))),
+            Role::Wind => pick(("mph", Up, (1, 1), Decimal(0)), ("km/h", Up, (1, 1), Decimal(0))),
+            Role::Humidity => both(("%", Nearest, (1, 1), Decimal(0))),
+            Role::MixTemperature => pick(("°F", Up, (1, 1), Mixed), ("°C", Up, (1, 1), Mixed)),
+            Role::FloorWeight => pick(("lb/ft2", Up, (1, 1), Decimal(0)), ("kg/m2", Up, (1, 1), Decimal(0))),
+            Role::Allowed => pick(("lb", Down, (1, 1), Decimal(0)), ("kg", Down, (1, 1), Decimal(0))),
+            Role::HandLift => pick(("lb", Down, (1, 10), Decimal(1)), ("kg", Down, (1, 10), Decimal(1))),
+            Role::LiftIndex => both(("", Up, (1, 10), Decimal(1))),
+            Role::FinishVolume => pick(("gal", Up, (1, 10), Decimal(1)), ("L", Up, (1, 10), Decimal(1))),
+            Role::SiteWater => pick(("gal", Up, (1, 1), Decimal(0)), ("L", Up, (5, 1), Decimal(0))),
+            Role::PanelLength => pick(("ft", Down, (1, 96), FeetInches), ("m", Down, (1, 100), Decimal(2))),
+            Role::Uncertainty => both(("%", Up, (1, 10), Decimal(1))),
+            Role::CreditDays => both(("day", Down, (1, 100), Decimal(2))),
+            Role::Pigment => pick(("lb", Nearest, (1, 1000), Decimal(3)), ("kg", Nearest, (1, 1000), Decimal(3))),
+            // Every other role has its rule above.
+            _ => both(("", Nearest, (1, 1000), Decimal(3))),
         }
     }
 

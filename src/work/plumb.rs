@@ -55,7 +55,7 @@ fn tree(loaded: &Loaded, figure: &Figure) -> Tree {
 
 fn printed(loaded: &Loaded, figure: &Figure, metric: bool) -> Option<Printed> {
     let said = loaded.tally.say(&figure.id, Ask::Own, Voice { lang: EN, metric })?;
-    let rule = figure.role.rule(metric, loaded.tally.marks());
+    let rule = figure.role.rule(metric, loaded.tally.house());
     Some(Printed {
         system: if metric { "metric" } else { "us" },
         text: said.text,
