@@ -40,6 +40,7 @@ const LIBRARIES: &[(&str, &[&str])] = &[
     ("clap", &["cli"]),
     ("clap_complete", &["cli"]),
     ("clap_mangen", &["cli"]),
+    ("csv", &["read", "work"]),
     ("dejavu", &["press"]),
     ("indexmap", &["tally", "read"]),
     ("indicatif", &["cli"]),

@@ -83,6 +83,17 @@ pub enum Deny {
     Warn,
 }
 
+/// Value of `--yard-list`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub enum YardForm {
+    /// a table
+    Text,
+    /// comma-separated values
+    Csv,
+    /// the paper
+    Pdf,
+}
+
 /// The commands.
 #[derive(Debug, Subcommand)]
 pub enum Command {
@@ -99,6 +110,9 @@ pub enum Command {
         /// One site, by file name; all sites if left out
         #[arg(value_name = "SITE")]
         site: Option<String>,
+        /// What to order instead, bag by bag; pdf makes the paper and enters nothing
+        #[arg(long, value_enum, value_name = "text|csv|pdf", num_args = 0..=1, require_equals = true, default_missing_value = "text", hide_possible_values = true)]
+        yard_list: Option<YardForm>,
     },
     /// Measure the batches: powder and water for each mixer, and the ladder
     #[command(after_help = help::GAUGE)]

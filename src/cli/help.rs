@@ -33,7 +33,11 @@ Findings and results go to standard output, the rest to standard error.
 );
 
 pub const SETOUT: &str = foot!("  hodbook setout yard-wall");
-pub const TAKEOFF: &str = foot!("  hodbook takeoff larkenfell");
+pub const TAKEOFF: &str = foot!(
+    "  hodbook takeoff larkenfell
+  hodbook takeoff larkenfell --yard-list
+  hodbook takeoff --yard-list=csv > order.csv"
+);
 pub const GAUGE: &str = foot!("  hodbook gauge carve-24");
 pub const SOUND: &str = foot!(
     "  hodbook sound --deny hold

@@ -19,9 +19,9 @@ use std::process::ExitCode;
 use clap::{ColorChoice, CommandFactory, FromArgMatches};
 
 use crate::finding::Severity;
-use crate::work::{Exit, Format, Jobs, Look, Options, Outcome};
+use crate::work::{Exit, Format, Jobs, Look, Options, Outcome, Yard};
 
-use args::{Command, Deny, Form, Line, When};
+use args::{Command, Deny, Form, Line, When, YardForm};
 use progress::Teller;
 
 /// Runs one command line to its exit code.
@@ -96,7 +96,8 @@ fn set(name: &str) -> bool {
 fn dispatch(command: &Command, options: &Options, jobs: &dyn Jobs, teller: &Teller) -> Outcome {
     match command {
         Command::Setout { dir } => jobs.setout(options, dir, teller),
-        Command::Takeoff { site } => jobs.takeoff(options, site.as_deref(), teller),
+        Command::Takeoff { site, yard_list: None } => jobs.takeoff(options, site.as_deref(), teller),
+        Command::Takeoff { site, yard_list: Some(form) } => jobs.yard_list(options, site.as_deref(), yard(*form), teller),
         Command::Gauge { mix } => jobs.gauge(options, mix.as_deref(), teller),
         Command::Sound { why: Some(name), .. } => jobs.why(options, name, teller),
         Command::Sound { why: None, deny } => jobs.sound(options, deny.map(severity), teller),
@@ -106,6 +107,14 @@ fn dispatch(command: &Command, options: &Options, jobs: &dyn Jobs, teller: &Tell
         Command::Man { command } => extra::man(command.as_deref()),
         Command::Schema { kind } => jobs.schema(kind),
         Command::Manual { kind } => jobs.manual(kind),
+    }
+}
+
+fn yard(form: YardForm) -> Yard {
+    match form {
+        YardForm::Text => Yard::Text,
+        YardForm::Csv => Yard::Csv,
+        YardForm::Pdf => Yard::Pdf,
     }
 }
 

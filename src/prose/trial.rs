@@ -61,6 +61,14 @@ const FIGURES: &[(&str, &str, i64, i64, &str, Role)] = &[
     ("batch", "volume", 243, 100, "ft3", Role::BatchVolume),
     ("batch", "wet_weight", 353, 1, "lb", Role::Weight),
     ("batch", "start_water_weight", 407, 10, "lb", Role::WaterMass),
+    ("mix", "bags_mortar", 36, 1, "bag", Role::Bags),
+    ("mix", "bags_additive", 36, 1, "bag", Role::Bags),
+    ("mix", "pallets_mortar", 0, 1, "", Role::Count),
+    ("mix", "pallets_additive", 0, 1, "", Role::Count),
+    ("mix", "loose_mortar", 36, 1, "bag", Role::Bags),
+    ("mix", "loose_additive", 36, 1, "bag", Role::Bags),
+    ("mix", "bags_mortar_weight", 2880, 1, "lb", Role::Weight),
+    ("mix", "bags_additive_weight", 864, 1, "lb", Role::Weight),
     ("mixer", "capacity", 315, 100, "ft3", Role::Capacity),
     ("mixer", "most_loads", 3, 1, "load", Role::Loads),
 ];
@@ -112,8 +120,13 @@ pub(super) fn scope() -> (Scope, Tally) {
     for (name, t) in [("name", "Larkenfell Inn"), ("code", "LF"), ("good_until", "31 Mar 2026")] {
         site.put(name, text(t));
     }
-    for (name, n) in [("band_low", 68), ("band_high", 74)] {
-        let slot = add(&mut tally, &mut ids, &format!("made.{name}"), node(n, 1, "°F"), Role::Reading);
+    for (name, n, unit, role) in [
+        ("band_low", 68, "°F", Role::Reading),
+        ("band_high", 74, "°F", Role::Reading),
+        ("order_weight", 5614, "lb", Role::Weight),
+        ("trips", 2, "", Role::Count),
+    ] {
+        let slot = add(&mut tally, &mut ids, &format!("made.{name}"), node(n, 1, unit), role);
         site.put(name, slot);
     }
     let mut surfaces = Vec::new();

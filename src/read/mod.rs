@@ -188,7 +188,7 @@ mod tests {
         let (job, findings) = job(&folder);
         let seen: Vec<String> = findings.iter().map(|f| crate::finding::short(f, &|n| folder.lines(n))).collect();
         assert_eq!(seen, Vec::<String>::new());
-        assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (2, 1, 5));
+        assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (2, 1, 6));
         assert_eq!(job.sites[0].surfaces[0].openings.len(), 4);
         assert_eq!(job.mixes[0].water.start.in_unit("gal"), 1.625);
         assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().faces.len(), 2);

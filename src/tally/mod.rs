@@ -7,6 +7,7 @@ mod batches;
 pub mod drawings;
 pub mod figure;
 mod mixes;
+mod order;
 pub mod printed;
 pub mod role;
 pub mod scope;
@@ -147,6 +148,11 @@ impl House {
 /// The mix of this name.
 pub fn mix_of<'a>(job: &'a Job, name: &str) -> Option<&'a Mix> {
     job.mixes.iter().find(|m| m.name.text == name)
+}
+
+/// The mixes of a site, in the order of the work.
+pub fn mixes_of<'a>(job: &'a Job, site: &Site) -> Vec<&'a Mix> {
+    [&site.scratch_mix, &site.carve_mix].iter().filter_map(|name| mix_of(job, &name.text)).collect()
 }
 
 /// Id of a batch: `larkenfell/carve-24/2`, `…/half` for half a load, the mixer's code added where two share a size.

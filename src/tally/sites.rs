@@ -4,7 +4,7 @@ use crate::job::{Job, Mix, Site};
 use crate::quantity::expr::{Area, Bags, Loads, Volume, Worked};
 use crate::trade;
 
-use super::{Basis, Res, Role, Tally, mix_of, mixes, res, surfaces};
+use super::{Basis, Res, Role, Tally, mix_of, mixes, order, res, surfaces};
 
 /// Figures that need no surface: the planned temperature band, the engineer's figure.
 pub(super) fn open(t: &mut Tally, site: &Site) {
@@ -29,7 +29,9 @@ pub(super) fn close(t: &mut Tally, job: &Job, site: &Site) {
         t.put(id("volume"), label, Role::Volume, Basis::Practice, volume);
         surfaces::loads(t, &id("volume"), mix, id("loads"), "figure.loads");
         purchase(t, job, site, mix);
+        order::pallets(t, job, site, mix);
     }
+    order::whole(t, job, site);
 }
 
 fn gather<S: crate::quantity::expr::Sort>(t: &Tally, site: &Site, name: &str) -> Result<Vec<Worked<S>>, String> {

@@ -72,6 +72,7 @@ pub const SOURCES: &[Source] = &[
             "F3 thickness",
             "F3 times",
             "F3 total",
+            "F7 total",
         ],
     },
     Source {

@@ -53,6 +53,29 @@ pub fn volumes(parts: &[Worked<Volume>]) -> Answer<Volume> {
     Ok(Worked::new(sum.ok_or_else(missing)?.formula("F3 total", "V")))
 }
 
+/// Sum of masses: `m = m1 + m2 + …`, at least one, each 0 or more.
+///
+/// What a truck, a trailer or a floor carries. Source: `geometry`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::sums::masses};
+/// let m = masses(&[Worked::read("80 lb").unwrap(), Worked::read("24 lb").unwrap()]).unwrap();
+/// assert_eq!(m.in_unit("lb"), 104.0);
+/// assert!(masses(&[]).is_err());
+/// ```
+pub fn masses(parts: &[Worked<Mass>]) -> Answer<Mass> {
+    let mut sum: Option<Node> = None;
+    for (i, part) in parts.iter().enumerate() {
+        zero_or_more("F7 total", "m", part)?;
+        let next = part.named(&format!("m{}", i + 1));
+        sum = Some(match sum {
+            Some(before) => before + next,
+            None => next,
+        });
+    }
+    let missing = || OutOfRange { formula: "F7 total", symbol: "m1", value: "missing".to_owned(), wants: "at least one mass".to_owned() };
+    Ok(Worked::new(sum.ok_or_else(missing)?.formula("F7 total", "m")))
+}
+
 /// Volume of equal things: `V = n × V1`, `n` a whole number of 1 or more.
 ///
 /// Source: `geometry`.

@@ -19,12 +19,32 @@ const VERSION: &str = env!("CARGO_PKG_VERSION");
 
 /// Runs the command.
 pub fn issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narrator) -> Outcome {
-    match try_issue(options, ids, proof, narrator) {
+    let way = if proof { Way::Proof } else { Way::Enter };
+    match try_issue(options, ids, way, narrator) {
         Ok(outcome) | Err(outcome) => outcome,
     }
 }
 
-fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
+/// Makes some papers as `issue` would, without print runs, and enters nothing: for a paper that is read once.
+pub fn paper_only(options: &Options, ids: &[String], narrator: &dyn Narrator) -> Outcome {
+    match try_issue(options, ids, Way::Only, narrator) {
+        Ok(outcome) | Err(outcome) => outcome,
+    }
+}
+
+/// What becomes of what is made.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Way {
+    /// A PROOF band, nothing entered.
+    Proof,
+    /// Entered in the register.
+    Enter,
+    /// As it would be issued, but nothing entered.
+    Only,
+}
+
+fn try_issue(options: &Options, ids: &[String], way: Way, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
+    let proof = way == Way::Proof;
     narrator.stage("reading and working", 1);
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
@@ -43,13 +63,16 @@ fn try_issue(options: &Options, ids: &[String], proof: bool, narrator: &dyn Narr
         desk.keep(std::mem::take(&mut made.findings));
     }
     let mut entered = 0;
-    if !proof {
+    if way == Way::Only {
+        made.files.retain(|f| f.path.starts_with("cards/"));
+    }
+    if way == Way::Enter {
         register::commit(&loaded.kept(), &register, &made.assigned).map_err(|why| Outcome::could_not(why.to_string()))?;
         entered = made.assigned.iter().filter(|a| a.is_new()).count();
     }
     let root = if proof { options.out.join("proof") } else { options.out.clone() };
     let paths = write(&root, &made.files, ids.is_empty())?;
-    Ok(report(&loaded, options, &desk, (&left, &left_books), paths, entered, proof))
+    Ok(report(&loaded, options, &desk, (&left, &left_books), paths, entered, way))
 }
 
 struct Made {
@@ -197,13 +220,17 @@ fn report(
     (cards, books): (&[usize], &[usize]),
     paths: Vec<PathBuf>,
     entered: usize,
-    proof: bool,
+    way: Way,
 ) -> Outcome {
     let (findings, count) = loaded.draw(options, &desk.findings);
     let withheld: Vec<&str> =
         (0..desk.documents.len()).filter(|i| !cards.contains(i)).filter_map(|i| desk.codes.get(i)).map(String::as_str).collect();
     let runs = paths.iter().filter(|p| p.parent().is_some_and(|d| d.ends_with("runs"))).count();
-    let register = if proof { "proof only, nothing entered".to_owned() } else { format!("{entered} entered in the register") };
+    let register = match way {
+        Way::Proof => "proof only, nothing entered".to_owned(),
+        Way::Only => "nothing entered".to_owned(),
+        Way::Enter => format!("{entered} entered in the register"),
+    };
     let mut summary = format!(
         "{} in {}, {} in {}, {register}",
         counted(cards.len(), "card", "cards"),

@@ -19,10 +19,13 @@ mod tables;
 mod takeoff;
 mod touch;
 mod worksheet;
+mod yard;
 
 use std::path::Path;
 
 use crate::finding::Severity;
+
+pub use yard::Yard;
 
 pub use seam::{Align, Exit, Format, Jobs, Look, Missing, Narrator, Options, Outcome, Place, Printed, Product, Table, Tree};
 
@@ -37,6 +40,10 @@ impl Jobs for Hod {
 
     fn takeoff(&self, options: &Options, site: Option<&str>, _: &dyn Narrator) -> Outcome {
         takeoff::takeoff(options, site)
+    }
+
+    fn yard_list(&self, options: &Options, site: Option<&str>, yard: Yard, narrator: &dyn Narrator) -> Outcome {
+        yard::yard_list(options, site, yard, narrator)
     }
 
     fn gauge(&self, options: &Options, mix: Option<&str>, _: &dyn Narrator) -> Outcome {

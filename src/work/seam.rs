@@ -222,6 +222,10 @@ pub trait Jobs {
     fn takeoff(&self, _: &Options, _site: Option<&str>, _: &dyn Narrator) -> Outcome {
         left_out("takeoff")
     }
+    /// What to order for one site or all.
+    fn yard_list(&self, _: &Options, _site: Option<&str>, _yard: super::Yard, _: &dyn Narrator) -> Outcome {
+        left_out("takeoff --yard-list")
+    }
     /// Powder and water per batch, of one mix or all.
     fn gauge(&self, _: &Options, _mix: Option<&str>, _: &dyn Narrator) -> Outcome {
         left_out("gauge")

@@ -7,7 +7,7 @@ use crate::words::EN;
 use super::load::Loaded;
 use super::seam::{Align, Exit, Options, Outcome, Product, Table};
 
-fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
+pub(super) fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
     let voice = Voice { lang: EN, metric };
     tally.say(id, ask, voice).map_or_else(String::new, |v| v.text.replace(crate::quantity::show::JOIN, " "))
 }
@@ -18,13 +18,22 @@ pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
         Ok(loaded) => loaded,
         Err(outcome) => return outcome,
     };
+    let sites = match chosen(&loaded, site) {
+        Ok(sites) => sites,
+        Err(outcome) => return with_findings(&loaded, options, outcome),
+    };
+    let tables = sites.iter().flat_map(|s| site_tables(&loaded, s)).collect();
+    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+}
+
+/// The site of a name or code; all without one.
+pub(super) fn chosen<'a>(loaded: &'a Loaded, site: Option<&str>) -> Result<Vec<&'a Site>, Outcome> {
     let sites: Vec<&Site> = loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
     if sites.is_empty() {
         let known = loaded.job.sites.iter().map(|s| s.id.clone());
-        return with_findings(&loaded, options, nothing("site", site, known));
+        return Err(nothing("site", site, known));
     }
-    let tables = sites.iter().flat_map(|s| site_tables(&loaded, s)).collect();
-    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+    Ok(sites)
 }
 
 /// Nothing of the name asked for; or, with no name asked for, nothing at all.
@@ -36,7 +45,7 @@ fn nothing(kind: &'static str, asked: Option<&str>, known: impl Iterator<Item = 
 }
 
 /// The findings of reading go with every product: a table that lacks a surface must say why.
-fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Outcome) -> Outcome {
+pub(super) fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Outcome) -> Outcome {
     if !loaded.findings.is_empty() {
         let (findings, summary) = loaded.draw(options, &loaded.findings);
         outcome.findings = findings;
