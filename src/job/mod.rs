@@ -1,5 +1,6 @@
 //! What the author's words mean. Pure types; every authored value keeps its key and place.
 
+mod change;
 mod costs;
 mod fit;
 mod issued;
@@ -9,6 +10,7 @@ mod people;
 mod plan;
 mod site;
 
+pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
 pub use fit::Fit;
 pub use issued::Issued;
@@ -91,4 +93,6 @@ pub struct Job {
     pub glossary_editions: Vec<Edition>,
     /// Engineer's letters on file.
     pub letters: Vec<Letter>,
+    /// Change orders, none of them in force.
+    pub changes: Vec<Change>,
 }

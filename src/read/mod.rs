@@ -3,6 +3,7 @@
 
 mod card;
 mod caution;
+mod change;
 mod chapter;
 mod company;
 mod costs;
@@ -128,6 +129,7 @@ fn build(docs: &[Doc<'_>]) -> Job {
                 job.glossary_editions = editions;
             }
             "letter" => job.letters.extend(letter::make(id, g)),
+            "change" => job.changes.extend(change::make(id, g)),
             _ => {}
         }
     }

@@ -117,6 +117,7 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
                 cautions.each(&g.texts("cautions"), &mut out);
                 g.text("mix").iter().for_each(|m| mixes.check(m, &mut out));
             }
+            "change" => super::change::check(g, docs, &mut out),
             "letter" => g.text("site").iter().for_each(|s| sites.check(s, &mut out)),
             "handbook" => g.list("chapters").iter().flat_map(|c| c.texts("from")).for_each(|f| part(folder, &f, &mut out)),
             _ => {}
