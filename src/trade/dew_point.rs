@@ -4,7 +4,7 @@ use crate::quantity::expr::{Node, Pressure, Share, Temperature, Worked};
 use crate::quantity::units::find_expr;
 use crate::quantity::{Kind, Num, Quantity};
 
-use super::vapour::{celsius, humidity, ice_unheld, reading, saturation, vapour_pressure, water_unheld};
+use super::vapour::{celsius, degrees, humidity, ice_unheld, reading, saturation, vapour_pressure, water_unheld};
 use super::{Answer, OutOfRange, above_zero, refuse};
 
 /// Air that sites have, in °C.
@@ -26,7 +26,8 @@ const WATER: Pair =
 const ICE: Pair =
     Pair { scale: (382, 625), a: (1123, 50), b: (13_631, 50), key: "F11 frost point to start with", of: "over ice, 0.6112 kPa, recalled" };
 
-/// A number of °C as a reading on the author's scale.
+/// A number of °C as a reading on the author's scale. What is inside stays one line: seven digits of a number in
+/// °C between would not give six of a reading near 0 °F.
 fn on_scale(number: Node, metric: bool) -> Node {
     if metric { number.dressed("°C") } else { (number * Node::given(9, 5) + Node::given(32, 1)).dressed("°F") }
 }
@@ -41,10 +42,10 @@ fn held(key: &'static str, t: &Worked<Temperature>, rh: &Worked<Share>) -> Resul
     Ok(())
 }
 
-/// Dew point by Magnus's form alone: `T_d = b × gamma ÷ (a − gamma)` with `gamma = ln(RH) + a × t ÷ (b + t)`, `a` 17.625,
-/// `b` 243.04 °C.
+/// Dew point by Magnus's form alone: `T_d = b × g ÷ (a − g)` °C with `g = ln(RH) + a × t ÷ (b + t)`, `a` 17.625, `b`
+/// 243.04 °C.
 ///
-/// `−40 °C ≤ t ≤ 60 °C`, `1 % ≤ RH ≤ 100 %`. Two lines that a pocket calculator follows, within 0.1 °F of
+/// `−40 °C ≤ t ≤ 60 °C`, `1 % ≤ RH ≤ 100 %`. One line from two readings, within 0.1 °F of
 /// [`dew_point`] above freezing. Below freezing it is the dew point of water that has not frozen, as weather
 /// reports give it, and lies under the frost point. Source: `magnus`.
 /// ```
@@ -55,7 +56,7 @@ fn held(key: &'static str, t: &Worked<Temperature>, rh: &Worked<Share>) -> Resul
 pub fn magnus_dew_point(t: &Worked<Temperature>, rh: &Worked<Share>) -> Answer<Temperature> {
     held("F11 magnus dew point", t, rh)?;
     let (a, b, at) = (Node::given(WATER.a.0, WATER.a.1), Node::given(WATER.b.0, WATER.b.1), t.named("t").bare("°C"));
-    let gamma = (rh.named("RH").ln() + a.clone() * at.clone() / (b.clone() + at)).formula("F11 gamma", "gamma");
+    let gamma = rh.named("RH").ln() + a.clone() * at.clone() / (b.clone() + at);
     let dew = b * gamma.clone() / (a - gamma);
     Ok(Worked::new(on_scale(dew, celsius(t)).formula("F11 magnus dew point", "T_d")))
 }
@@ -64,7 +65,7 @@ fn start(e_a: &Worked<Pressure>, pair: &Pair, metric: bool) -> Worked<Temperatur
     let kilo = find_expr("kPa");
     let scale = Num::frac(pair.scale.0, pair.scale.1);
     let value = kilo.map_or_else(|| Quantity::plain(scale.clone()), |unit| Quantity::of(&scale, unit)).as_kind(Kind::Plain);
-    let gamma = (e_a.named("e_a") / Node::constant(value, kilo, "A", pair.of)).ln().formula("F11 gamma", "gamma");
+    let gamma = (e_a.named("e_a") / Node::constant(value, kilo, "A", pair.of)).ln();
     let number = Node::given(pair.b.0, pair.b.1) * gamma.clone() / (Node::given(pair.a.0, pair.a.1) - gamma);
     Worked::new(on_scale(number, metric).formula(pair.key, "T_0"))
 }
@@ -88,9 +89,10 @@ pub fn dew_point(t: &Worked<Temperature>, rh: &Worked<Share>) -> Answer<Temperat
     let pair = if frost { &ICE } else { &WATER };
     let first = start(&e_a, pair, celsius(t));
     let e_0 = if frost { ice_unheld(&first) } else { water_unheld(&first) };
-    let (a, b, t_0) = (Node::given(pair.a.0, pair.a.1), Node::given(pair.b.0, pair.b.1), first.named("T_0").bare("°C"));
-    let step = (e_a.named("e_a") / e_0.named("e_0")).ln() * (b.clone() + t_0.clone()).pow(Node::given(2, 1)) / (a * b);
-    Ok(Worked::new(on_scale(t_0 + step, celsius(t)).formula("F11 dew point", "T_d")))
+    let (a, b, at) = (Node::given(pair.a.0, pair.a.1), Node::given(pair.b.0, pair.b.1), degrees(&first, "T_0"));
+    let step = (e_a.named("e_a") / e_0.named("e_0")).ln() * (b.clone() + first.named("T_0").bare("°C")).pow(Node::given(2, 1)) / (a * b);
+    let step = if celsius(t) { step } else { step * Node::given(9, 5) };
+    Ok(Worked::new((at + step).dressed(if celsius(t) { "°C" } else { "°F" }).formula("F11 dew point", "T_d")))
 }
 
 #[cfg(test)]
@@ -120,7 +122,10 @@ mod tests {
         assert_eq!((f.node().unit().unwrap().symbol(), c.node().unit().unwrap().symbol()), ("°F".to_owned(), "°C".to_owned()));
         assert_eq!(line(&c).0, "T_d = T_0 + ln(e_a ÷ e_0) × (243.04 + T_0)^2 ÷ (17.625 × 243.04)");
         let (symbols, _) = line(&magnus_dew_point(&q("70 °F"), &q("50 %")).unwrap());
-        assert_eq!(symbols, "T_d = 243.04 × gamma ÷ (17.625 − gamma) × 1.8 + 32");
+        assert_eq!(
+            symbols,
+            "T_d = 243.04 × (ln(RH) + 17.625 × t ÷ (243.04 + t)) ÷ (17.625 − (ln(RH) + 17.625 × t ÷ (243.04 + t))) × 1.8 + 32"
+        );
         holds(&dew_point(&q("70 °F"), &q("100 %")).unwrap(), "°F", "70.00");
     }
 

@@ -192,7 +192,7 @@ pub const SOURCES: &[Source] = &[
         key: "magnus",
         citation: "Magnus's form with the constants of Alduchov and Eskridge, 0.61094 kPa (recalled, not re-read), 17.625 and 243.04 °C",
         basis: Basis::NeighbourStandard,
-        formulas: &["F11 magnus", "F11 gamma", "F11 magnus dew point"],
+        formulas: &["F11 magnus", "F11 magnus dew point"],
     },
     Source {
         key: "tetens",
