@@ -6,7 +6,7 @@ use hodbook::trade::dew_point::magnus_dew_point;
 use hodbook::trade::drying_limits::menzel_humidity_for_rate;
 use hodbook::trade::evaporation::{Air, curing_guide, evaporation, menzel_si, menzel_us, uno_si, uno_us};
 
-use crate::run::How::{Computed, Found, Memory};
+use crate::run::How::{Computed, Memory};
 use crate::run::{Run, gives, near, q};
 
 /// Row, mud, air, humidity, wind; published dew point °F and rate; Menzel, Uno and dew point worked out.
