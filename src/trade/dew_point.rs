@@ -71,7 +71,7 @@ fn start(e_a: &Worked<Pressure>, pair: &Pair, metric: bool) -> Worked<Temperatur
 }
 
 /// Dew point, or frost point below freezing: `T_d = T_0 + ln(e_a ÷ e_0) × (b + T_0)^2 ÷ (a × b)`; `T_0` by Magnus's
-/// form from the air's vapour pressure `e_a`, `e_0` [saturation](super::vapour::saturation) at `T_0`.
+/// form from the air's vapour pressure `e_a`, `e_0` [saturation] at `T_0`.
 ///
 /// `−40 °C ≤ t ≤ 60 °C`, `1 % ≤ RH ≤ 100 %`. The saturation formula has no inverse that can be written down, and a
 /// root found by trial leaves no arithmetic to follow; one step from Magnus's value, with Magnus's own slope, is
