@@ -7,6 +7,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+import air
 import arm_length
 import mud_card
 import plumb
@@ -15,7 +16,7 @@ import self_check
 import units
 from bench import Bench, report
 
-CHECKS = [check for module in (self_check, units, mud_card, read_back, arm_length, plumb) for check in module.CHECKS]
+CHECKS = [check for module in (self_check, units, air, mud_card, read_back, arm_length, plumb) for check in module.CHECKS]
 
 
 def main() -> int:

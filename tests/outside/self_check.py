@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import os
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import pikepdf
 
+import air
 import arm_length
 import plumb
 from amounts import mixed, plain, read, rounded, within
@@ -249,6 +252,47 @@ def differences(_: Bench) -> Result:
     return expect({"came and went": (changed(before, after), rows), "nothing": (changed(before, before), set())})
 
 
+def airs(bench: Bench) -> Result:
+    """The libraries' own grid passes; a grid with one number wrong, a row lost or from older tests does not."""
+    good = []
+    for celsius, humidity in ((t, h) for t in range(51) for h in range(5, 101, 5)):
+        kpa, dew = air.moist_air(celsius), air.dew_point(celsius, humidity)
+        good.append(air.Row(celsius, humidity, kpa, kpa / air.PSI, dew, dew))
+
+    def spoiled(**change: float) -> int:
+        return len(air.judged([*good[:-1], replace(good[-1], **change)]))
+
+    last = good[-1]
+    folder = bench.temp / "airs"
+    written, tests = folder / "target" / "outside" / "air.csv", folder / "target" / "release" / "deps" / "reference-0"
+    for path in (written, tests):
+        path.parent.mkdir(parents=True)
+        path.write_text(",".join(air.COLUMNS) + "\n20,50,2.3,0.3,49,49\n", encoding="utf-8")
+    os.utime(tests, (1, 1))
+    fresh = len(air.grid(folder))
+    os.utime(written, (0, 0))
+    return expect(
+        {
+            "the libraries' own": (air.judged(good), []),
+            "pressure in SI": (spoiled(kpa=last.kpa * 1.002), 2),
+            "pressure in US units": (spoiled(psi=last.psi * 0.998), 2),
+            "dew point": (spoiled(dew=last.dew + 0.2), 1),
+            "Magnus": (spoiled(magnus=last.magnus - 0.2), 1),
+            "a row lost": (len(air.judged(good[1:])), 1),
+            "a fresh grid": (fresh, 1),
+            "an old grid": (stale(folder), True),
+        }
+    )
+
+
+def stale(folder: Path) -> bool:
+    try:
+        air.grid(folder)
+    except FileNotFoundError:
+        return True
+    return False
+
+
 CHECKS = [
     Check("self, amounts and prediction", amounts_and_prediction),
     Check("self, evaluator", evaluator),
@@ -256,4 +300,5 @@ CHECKS = [
     Check("self, reader", reader),
     Check("self, derivations", derivations),
     Check("self, differences", differences),
+    Check("self, airs", airs),
 ]

@@ -12,12 +12,13 @@ use hodbook::trade::{
     arches, batch, carry, coats, legible, net, open_time, purchase, relief, sources, sums, takeoff, water, weight, yields,
 };
 
+use crate::air_arithmetic;
 use crate::arithmetic::follows;
 use crate::run::q;
 
 /// Keeps the nodes of one test and the formulas they print.
 #[derive(Default)]
-struct Seen(BTreeSet<String>);
+pub struct Seen(BTreeSet<String>);
 
 impl Seen {
     fn node(&mut self, node: &Node) {
@@ -26,7 +27,8 @@ impl Seen {
         self.0.extend(lines.into_iter().map(|l| l.formula).filter(|f| !f.is_empty()));
     }
 
-    fn add<S: Sort>(&mut self, worked: &Worked<S>) {
+    /// Prints a result's lines and holds each to its number.
+    pub fn add<S: Sort>(&mut self, worked: &Worked<S>) {
         self.node(worked.node());
     }
 }
@@ -112,6 +114,7 @@ fn sums_between(seen: &mut Seen) {
     seen.add(&sums::batch_bags(&q("3 loads"), &q("2 bags")).unwrap());
     seen.add(&sums::load_mass(&q("2 bags"), &q("25 kg")).unwrap());
     seen.add(&sums::steps(&q("3"), &q("1 cup")).unwrap());
+    seen.add(&sums::masses(&[q("80 lb"), q("11 kg")]).unwrap());
 }
 
 fn water_and_bags(seen: &mut Seen, n: &Worked<Loads>) {
@@ -144,6 +147,7 @@ fn every_formula_prints_arithmetic_that_holds() {
     let n = mud(&mut seen, &need);
     water_and_bags(&mut seen, &n);
     sums_between(&mut seen);
+    air_arithmetic::all(&mut seen);
     seen.add(&open_time::open_time(&q("50 min"), &q("70 °F"), &q("31 °C")).unwrap());
     seen.add(&open_time::carve_time(&q("3 h 30 min"), &q("21 °C"), &q("80 °F")).unwrap());
     let cap = legible::cap_height(&q("1 m"), &q("300")).unwrap();

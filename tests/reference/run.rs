@@ -22,9 +22,9 @@ struct Row {
     rule: bool,
 }
 
-/// Rows met so far.
+/// Rows met so far, and what is said of those that their sources dispute.
 #[derive(Default)]
-pub struct Run(Vec<Row>);
+pub struct Run(Vec<Row>, Vec<(&'static str, &'static str)>);
 
 impl Run {
     /// A row with numbers.
@@ -42,9 +42,21 @@ impl Run {
         self.0.push(Row { id, how, rule });
     }
 
+    /// Says of the row last met that its sources disagree or that it is misprinted, and what is done about it.
+    pub fn disputed(&mut self, what: &'static str) {
+        let row = self.0.last().expect("a row before its dispute");
+        self.1.push((row.id, what));
+    }
+
+    /// Rows disputed, and what is done about each.
+    pub fn disputes(&self) -> &[(&'static str, &'static str)] {
+        &self.1
+    }
+
     /// Takes another run's rows.
     pub fn join(&mut self, other: Run) {
         self.0.extend(other.0);
+        self.1.extend(other.1);
     }
 
     /// Rows with numbers.
@@ -84,5 +96,12 @@ pub fn gives<S: Sort>(worked: &Worked<S>, unit: &str, printed: &str) {
     };
     let got = number.exact().map_or_else(|| format!("{:.places$}", number.to_f64()), |r| num::decimal(r, places));
     assert_eq!(got, printed, "{} {unit}", number.to_f64());
+    arithmetic::follows(&print::derivation("", worked.node()));
+}
+
+/// Holds a result to a number within a tolerance, both in `unit`, and its printed arithmetic to its result.
+pub fn near<S: Sort>(worked: &Worked<S>, unit: &str, value: f64, tolerance: f64) {
+    let got = if unit.is_empty() { worked.value().si.to_f64() } else { worked.in_unit(unit) };
+    assert!((got - value).abs() <= tolerance, "{got} {unit}, not {value} ± {tolerance}");
     arithmetic::follows(&print::derivation("", worked.node()));
 }
