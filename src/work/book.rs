@@ -105,7 +105,10 @@ impl<'a> Maker<'_, 'a> {
                 "chapters" => {
                     job.chapters.iter().find(|c| c.id == name).map_or_else(Vec::new, |c| self.text(&c.editions, Role::Chapter(c), site))
                 }
-                "procedures" => job.procedures.iter().find(|p| p.id == name).map_or_else(Vec::new, |p| self.procedure(p)),
+                "procedures" => {
+                    let page = job.procedures.iter().find(|p| p.id == name);
+                    page.filter(|p| self.uses(p)).map_or_else(Vec::new, |p| self.procedure(p))
+                }
                 "cautions" => {
                     job.cautions.iter().find(|c| c.id == name).map_or_else(Vec::new, |c| self.text(&c.editions, Role::Caution(c), site))
                 }
@@ -122,6 +125,7 @@ impl<'a> Maker<'_, 'a> {
                 let mixes: Vec<&Mix> = [&self.site.scratch_mix, &self.site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).collect();
                 mixes.into_iter().flat_map(|m| self.mix(m)).collect()
             }
+            "site" => self.text(&self.site.editions, Role::Notes, site),
             "cautions" => self.asked("cautions"),
             "takeoff" => self.asked("takeoff"),
             "worksheet" => self.asked("worksheet"),
@@ -129,6 +133,12 @@ impl<'a> Maker<'_, 'a> {
             "index" => vec![Block::Drawing { name: "index".into(), alt: String::new(), data: json!({}) }],
             _ => Vec::new(),
         }
+    }
+
+    /// A page about a mix that this site never sees has no place in its book.
+    fn uses(&self, page: &Page) -> bool {
+        let job = self.composer.job;
+        page.mix.as_ref().is_none_or(|name| crate::tally::mixes_of(job, self.site).iter().any(|m| m.name.text == name.text))
     }
 
     fn asked(&mut self, name: &str) -> Vec<Block> {
@@ -186,7 +196,7 @@ pub fn book(loaded: &Loaded, draft: &Draft<'_>, in_force: &[&Entry], band: Optio
     let site = draft.site;
     let mut chapters = draft.chapters.clone();
     for chapter in &mut chapters {
-        fill_in_force(&mut chapter.blocks, &loaded.job, in_force, lang);
+        fill_in_force(&mut chapter.blocks, &loaded.job, &of_site(in_force, site), lang);
         chapter.blocks.retain(|b| !matches!(b, Block::Drawing { name, .. } if name == "index"));
     }
     // The index is set by the template after the last chapter that has blocks; an empty chapter would be a blank page.
@@ -219,6 +229,12 @@ pub fn book(loaded: &Loaded, draft: &Draft<'_>, in_force: &[&Entry], band: Optio
         index: index::terms(&chapters, &loaded.job, lang),
         chapters,
     }
+}
+
+/// The cards of one site: its crew has no use for another's.
+fn of_site<'e>(entries: &[&'e Entry], site: &Site) -> Vec<&'e Entry> {
+    let own = |e: &&&Entry| e.subject.split_once(' ').is_some_and(|(_, s)| s.split('/').next() == Some(site.id.as_str()));
+    entries.iter().filter(own).copied().collect()
 }
 
 fn fill_in_force(blocks: &mut [Block], job: &crate::job::Job, in_force: &[&Entry], lang: Lang) {
