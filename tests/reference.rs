@@ -34,6 +34,10 @@ mod run;
 mod units;
 #[path = "reference/walls.rs"]
 mod walls;
+#[path = "reference/works.rs"]
+mod works;
+#[path = "reference/works_lines.rs"]
+mod works_lines;
 
 use run::Run;
 
@@ -62,6 +66,11 @@ const TABLES: &[Table] = &[
     ("mix temperature", mixing::examples),
     ("mix, computed", mixing::computed),
     ("rules", rules::rules),
+    ("lath and joints", works::lath),
+    ("veneer", works::veneer),
+    ("mixing and tolerances", works::mixing),
+    ("lifting", works::lifting),
+    ("charts of single values", works::charts),
 ];
 
 #[test]

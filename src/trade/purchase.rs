@@ -124,6 +124,10 @@ mod tests {
         };
         assert_eq!(format!("{:.0}", all("83.5 loads", "51.5 loads", ("104 lb", "85 lb"))), "13827");
         assert_eq!(format!("{:.0}", all("34.5 loads", "20 loads", ("104 lb", "85 lb"))), "5633");
+        // With the corrected loads of round work.
+        assert_eq!(format!("{:.0}", all("85.5 loads", "52.5 loads", ("104 lb", "85 lb"))), "14120");
+        assert_eq!(format!("{:.0}", all("34.5 loads", "20.5 loads", ("104 lb", "85 lb"))), "5718");
+        holds(&trips(&q("14120 lb"), &q("3300 lb")).unwrap(), "", "5");
         holds(&weight(&bought("66 loads").bags, &q("35 kg")).unwrap(), "kg", "2450");
         let stacks = pallets(&q("88 bags"), &q("42 bags")).unwrap();
         holds(&stacks.full, "", "2");

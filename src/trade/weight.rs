@@ -1,8 +1,8 @@
 //! F18: what the coats weigh on the wall.
 
-use crate::quantity::expr::{Areal, Density, Length, Node, Worked};
+use crate::quantity::expr::{Area, Areal, Density, Length, Node, Plain, Worked};
 
-use super::{Answer, above_zero, zero_or_more};
+use super::{Answer, OutOfRange, above_zero, like, zero_or_more};
 
 /// Weight of one layer: `q = t × d`; `t` thickness (0 or more), `d` density above 0.
 ///
@@ -60,6 +60,71 @@ pub fn dead_load(t: &Worked<Length>, d: &Worked<Density>, scratch: Option<&Scrat
     Ok(Worked::new((sum + base.named("q_base")).formula("F18 dead load", "q")))
 }
 
+/// A part of a wall and what it weighs.
+#[derive(Clone, Debug)]
+pub struct Part {
+    /// Its area, flat, openings out.
+    pub area: Worked<Area>,
+    /// Its weight: at faces, for the heaviest patch.
+    pub weight: Worked<Areal>,
+}
+
+/// Weight of the heaviest patch: `q = (A1 × q1 + A2 × q2 + …) ÷ A_patch`, the heaviest part first, each as far as it goes;
+/// `A_patch` the patch that is looked at, 4 × 8 ft by custom.
+///
+/// At least one part, areas and `A_patch` above 0, weights 0 or more. Takes the most unfavourable place: the parts touch, and
+/// the patch may lie all on faces, so weights at faces belong here. A wall smaller than the patch is the patch. Openings and
+/// the curve of round work are not looked at. Source: `heaviest-patch`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::weight::{Part, heaviest_patch}};
+/// let part = |a, q| Part { area: Worked::read(a).unwrap(), weight: Worked::read(q).unwrap() };
+/// let parts = [part("100 ft2", "12 lb/ft2"), part("8 ft2", "20 lb/ft2")];
+/// assert_eq!(heaviest_patch(&parts, &Worked::read("32 ft2").unwrap()).unwrap().in_unit("lb/ft2"), 14.0);
+/// ```
+pub fn heaviest_patch(parts: &[Part], size: &Worked<Area>) -> Answer<Areal> {
+    const KEY: &str = "F18 heaviest patch";
+    above_zero(KEY, "A_patch", size)?;
+    for part in parts {
+        above_zero(KEY, "A", &part.area)?;
+        zero_or_more(KEY, "q", &part.weight)?;
+    }
+    let mut order: Vec<&Part> = parts.iter().collect();
+    order.sort_by(|a, b| b.weight.value().si.compare(&a.weight.value().si));
+    let (mut weight, mut covered): (Option<Node>, Option<Node>) = (None, None);
+    let mut left = size.named("A_patch");
+    for (i, part) in order.iter().enumerate() {
+        let (a, q) = (part.area.named(&format!("A{}", i + 1)), part.weight.named(&format!("q{}", i + 1)));
+        if part.area.value().si.compare(&left.value().si).is_ge() {
+            let Some(before) = weight else { return Ok(Worked::new(q.formula(KEY, "q"))) };
+            return Ok(Worked::new(((before + left * q) / size.named("A_patch")).formula(KEY, "q")));
+        }
+        left = left - a.clone();
+        weight = Some(weight.map_or_else(|| a.clone() * q.clone(), |w| w + a.clone() * q.clone()));
+        covered = Some(covered.map_or_else(|| a.clone(), |c| c + a.clone()));
+    }
+    match (weight, covered) {
+        (Some(weight), Some(covered)) => Ok(Worked::new((weight / covered).formula(KEY, "q"))),
+        _ => Err(OutOfRange { formula: KEY, symbol: "parts", value: "0".to_owned(), wants: "1 part or more".to_owned() }),
+    }
+}
+
+/// Weight of lath and paper: `q = q_lath + layers × q_paper`, each 0 or more.
+///
+/// Laps are not added: they are a tenth or so of little. Source: `dead-load`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::weight::base_weight};
+/// let read = |t| Worked::read(t).unwrap();
+/// let q = base_weight(&read("3.6 lb/yd2"), &read("0.25 lb/ft2"), &Worked::read("2").unwrap()).unwrap();
+/// assert_eq!(q.in_unit("lb/ft2"), 0.9);
+/// ```
+pub fn base_weight(lath: &Worked<Areal>, paper: &Worked<Areal>, layers: &Worked<Plain>) -> Answer<Areal> {
+    zero_or_more("F18 base", "q_lath", lath)?;
+    zero_or_more("F18 base", "q_paper", paper)?;
+    zero_or_more("F18 base", "layers", layers)?;
+    let papers = like(layers.named("layers") * paper.named("q_paper"), paper.node());
+    Ok(Worked::new((lath.named("q_lath") + papers).formula("F18 base", "q")))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::testing::{holds, line, q};
@@ -88,8 +153,37 @@ mod tests {
         let old = dead_load(&q("1.7275 in"), &d, None, &q("0.9 lb/ft2")).unwrap();
         holds(&old, "lb/ft2", "18.9");
         holds(&dead_load(&q("2 1/4 in"), &d, None, &q("0.9 lb/ft2")).unwrap(), "lb/ft2", "24.3");
-        // Plank: mean 0.66 in over 3/8 in scratch.
+        // Plank, mean 0.66 in over 3/8 in scratch: the same old way, and with key and the scratch's own density.
         holds(&dead_load(&q("1.035 in"), &d, None, &q("0.9 lb/ft2")).unwrap(), "lb/ft2", "11.7");
+        let thin = Scratch { thickness: q("3/8 in"), ..scratch };
+        holds(&dead_load(&q("0.66 in"), &d, Some(&thin), &q("0.9 lb/ft2")).unwrap(), "lb/ft2", "13.1");
+        assert_eq!(dead_load(&q("-1 in"), &d, None, &q("0.9 lb/ft2")).unwrap_err().wants, "0 or more, such as `1 in`");
+    }
+
+    #[test]
+    fn the_patch_takes_the_heaviest_first() {
+        let part = |a: &str, w: &str| Part { area: q(a), weight: q(w) };
+        let four_by_eight: Worked<Area> = q("32 ft2");
+        // One texture: the patch may lie all on faces.
+        holds(&heaviest_patch(&[part("217 ft2", "25.8 lb/ft2")], &four_by_eight).unwrap(), "lb/ft2", "25.8");
+        let three = [part("100 ft2", "13.1 lb/ft2"), part("10 ft2", "25.8 lb/ft2"), part("12 ft2", "18 lb/ft2")];
+        let mixed = heaviest_patch(&three, &four_by_eight).unwrap();
+        assert_eq!(line(&mixed).0, "q = (A1 × q1 + A2 × q2 + (A_patch − A1 − A2) × q3) ÷ A_patch");
+        assert_eq!(line(&mixed).1, "(10 × 25.8 + 12 × 18 + (32 − 10 − 12) × 13.1) ÷ 32 = 18.90625 lb/ft2");
+        // A wall smaller than the patch, metric.
+        let small = heaviest_patch(&[part("1 m2", "60 kg/m2"), part("1 m2", "90 kg/m2")], &four_by_eight).unwrap();
+        assert_eq!(line(&small).1, "(1 × 90 + 1 × 60) ÷ (1 + 1) = 75 kg/m2");
+        // A wall of just the patch.
+        holds(&heaviest_patch(&[part("32 ft2", "10 lb/ft2")], &four_by_eight).unwrap(), "lb/ft2", "10");
+        assert_eq!(heaviest_patch(&[], &four_by_eight).unwrap_err().wants, "1 part or more");
+        assert!(heaviest_patch(&three, &q("0 ft2")).is_err());
+    }
+
+    #[test]
+    fn lath_and_two_papers() {
+        let base = base_weight(&q("3.4 lb/yd2"), &q("0.1 lb/ft2"), &q("2")).unwrap();
+        holds(&base, "lb/ft2", "0.578");
+        assert_eq!(base_weight(&q("-1 lb/yd2"), &q("0 lb/ft2"), &q("2")).unwrap_err().symbol, "q_lath");
     }
 
     // Worked example of the design, common practice, no source; metric, no lath.
