@@ -12,6 +12,8 @@
 
 #[path = "reference/arithmetic.rs"]
 mod arithmetic;
+#[path = "reference/day.rs"]
+mod day;
 #[path = "reference/derivations.rs"]
 mod derivations;
 #[path = "reference/mixes.rs"]

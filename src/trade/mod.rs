@@ -13,19 +13,27 @@ use crate::quantity::expr::{Node, Sort, Worked, is_metric};
 pub mod arches;
 pub mod batch;
 pub mod carry;
+pub mod clocks;
 pub mod coats;
+pub mod day;
 pub mod legible;
 pub mod loads;
 pub mod net;
 pub mod open_time;
+pub mod placing;
 pub mod purchase;
 pub mod relief;
 pub mod sources;
 pub mod sums;
+mod table;
 pub mod takeoff;
 pub mod water;
 pub mod weight;
+pub mod window;
 pub mod yields;
+
+#[cfg(test)]
+mod day_tests;
 
 /// An input outside a formula's range.
 #[derive(Clone, Debug, PartialEq, Eq)]
