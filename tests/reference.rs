@@ -22,6 +22,8 @@ mod mixes;
 mod rules;
 #[path = "reference/run.rs"]
 mod run;
+#[path = "reference/sun.rs"]
+mod sun;
 #[path = "reference/units.rs"]
 mod units;
 #[path = "reference/walls.rs"]

@@ -25,6 +25,8 @@ pub mod purchase;
 pub mod relief;
 pub mod sources;
 pub mod sums;
+pub mod sun;
+pub mod sun_face;
 mod table;
 pub mod takeoff;
 pub mod water;
