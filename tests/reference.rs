@@ -18,6 +18,8 @@ mod air_arithmetic;
 mod air_grid;
 #[path = "reference/arithmetic.rs"]
 mod arithmetic;
+#[path = "reference/day.rs"]
+mod day;
 #[path = "reference/derivations.rs"]
 mod derivations;
 #[path = "reference/drying.rs"]
@@ -30,6 +32,8 @@ mod mixing;
 mod rules;
 #[path = "reference/run.rs"]
 mod run;
+#[path = "reference/sun.rs"]
+mod sun;
 #[path = "reference/units.rs"]
 mod units;
 #[path = "reference/walls.rs"]

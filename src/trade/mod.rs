@@ -13,6 +13,7 @@ use crate::quantity::expr::{Node, Sort, Worked, is_metric};
 pub mod arches;
 pub mod batch;
 pub mod carry;
+pub mod clocks;
 pub mod coats;
 pub mod dew_point;
 pub mod drying_limits;
@@ -26,6 +27,7 @@ pub mod kits;
 pub mod labour;
 pub mod lath;
 pub mod learning;
+pub mod day;
 pub mod legible;
 pub mod lifting;
 pub mod lifting_tables;
@@ -36,16 +38,24 @@ pub mod mix_temperature;
 pub mod log;
 pub mod net;
 pub mod open_time;
+pub mod placing;
 pub mod purchase;
 pub mod relief;
 pub mod site_water;
 pub mod sources;
 pub mod sums;
+pub mod sun;
+pub mod sun_face;
+mod table;
 pub mod takeoff;
 pub mod vapour;
 pub mod water;
 pub mod weight;
+pub mod window;
 pub mod yields;
+
+#[cfg(test)]
+mod day_tests;
 
 /// An input outside a formula's range.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -155,6 +155,9 @@ fn every_formula_prints_arithmetic_that_holds() {
     let cap = legible::cap_height(&q("1 m"), &q("300")).unwrap();
     let size = legible::type_size(&cap, &q("71 %")).unwrap();
     seen.add(&legible::lines(&q("10 in"), &size, &q("1.2")).unwrap());
+    for node in crate::day::nodes().into_iter().chain(crate::sun::nodes()) {
+        seen.node(&node);
+    }
 
     works_lines::all(&mut seen);
 
