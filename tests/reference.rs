@@ -20,6 +20,12 @@ mod air_grid;
 mod arithmetic;
 #[path = "reference/day.rs"]
 mod day;
+#[path = "reference/cure.rs"]
+mod cure;
+#[path = "reference/cure_arithmetic.rs"]
+mod cure_arithmetic;
+#[path = "reference/cure_rules.rs"]
+mod cure_rules;
 #[path = "reference/derivations.rs"]
 mod derivations;
 #[path = "reference/drying.rs"]
@@ -28,6 +34,12 @@ mod drying;
 mod mixes;
 #[path = "reference/mixing.rs"]
 mod mixing;
+#[path = "reference/parts.rs"]
+mod parts;
+#[path = "reference/proportion.rs"]
+mod proportion;
+#[path = "reference/ratio.rs"]
+mod ratio;
 #[path = "reference/rules.rs"]
 mod rules;
 #[path = "reference/run.rs"]
@@ -69,6 +81,20 @@ const TABLES: &[Table] = &[
     ("evaporation, computed", drying::computed),
     ("mix temperature", mixing::examples),
     ("mix, computed", mixing::computed),
+    ("maturity examples", cure::examples),
+    ("age by temperature", cure::ages),
+    ("histories", cure::histories),
+    ("strength with age", cure::growth),
+    ("published strengths", cure::strengths),
+    ("water-cement ratio", ratio::ratios),
+    ("unit weights, parts", proportion::parts),
+    ("moisture, air", proportion::water_and_air),
+    ("mortar per yard", proportion::per_yard),
+    ("mortar types", parts::mortar),
+    ("plaster parts, coats", parts::plaster),
+    ("classes, densities", parts::classes),
+    ("moist cure", cure_rules::concrete),
+    ("plaster cure", cure_rules::plaster),
     ("rules", rules::rules),
     ("lath and joints", works::lath),
     ("veneer", works::veneer),

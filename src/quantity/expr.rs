@@ -149,7 +149,7 @@ pub struct Node(Arc<Inner>);
 pub fn is_metric(unit: UnitExpr) -> bool {
     matches!(
         unit.over.symbol,
-        "mm" | "cm" | "m" | "km" | "m2" | "m3" | "L" | "mL" | "kg" | "g" | "°C" | "K" | "MPa" | "kPa" | "hPa" | "Pa" | "J" | "kJ"
+        "mm" | "cm" | "m" | "km" | "m2" | "m3" | "L" | "mL" | "kg" | "g" | "°C" | "K" | "MPa" | "kPa" | "hPa" | "Pa" | "J" | "kJ" | "°C·h"
     )
 }
 
@@ -181,6 +181,7 @@ pub fn usual_unit(dim: Dim, metric: bool) -> Option<UnitExpr> {
         (Dim::DRYING, true) => "kg/m2/h",
         (Dim::COVERAGE, false) => "ft2/gal",
         (Dim::COVERAGE, true) => "m2/L",
+        (Dim::MATURITY, _) => "°C·h",
         _ => return None,
     };
     units::find_expr(symbol)
@@ -552,6 +553,8 @@ sorts! {
     Pace, Dim::PACE, Kind::Plain, "pace";
     /// Heat per mass.
     Heat, Dim::HEAT, Kind::Plain, "heat";
+    /// Energy of activation of a mole: the mole is a count.
+    Activation, Dim::ENERGY, Kind::Plain, "energy of activation";
     /// Temperature times time.
     Maturity, Dim::MATURITY, Kind::Plain, "maturity";
     /// An amount of money.

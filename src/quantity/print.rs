@@ -236,18 +236,22 @@ fn text(node: &Node, numbers: bool, outer: u8) -> String {
 /// A node's text, multiplied into another unit where numbers are shown.
 fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: bool, outer: u8) -> String {
     let factor = ratio(node.unit(), unit);
+    // °C and K have one step and two zeros.
+    if numbers && node.value().kind == Kind::Reading && offset(node.unit()) * &factor != offset(unit) {
+        return reading_in(node, unit, &factor, outer);
+    }
     if !numbers || factor.is_one() {
         return text(node, numbers, outer);
-    }
-    if node.value().kind == Kind::Reading {
-        return reading_in(node, unit, &factor, outer);
     }
     scaled(text(node, numbers, 2), factor, outer)
 }
 
+fn offset(unit: Option<UnitExpr>) -> BigRational {
+    unit.map_or_else(BigRational::zero, |u| u.over.offset.clone())
+}
+
 /// A thermometer reading in another scale: `21 × 1.8 + 32`.
 fn reading_in(node: &Node, unit: Option<UnitExpr>, factor: &BigRational, outer: u8) -> String {
-    let offset = |u: Option<UnitExpr>| u.map_or_else(BigRational::zero, |u| u.over.offset.clone());
     let shift = offset(node.unit()) * factor - offset(unit);
     let (sign, size) = if shift.is_negative() { ("−", -shift) } else { ("+", shift) };
     wrap(format!("{} {sign} {}", scaled(text(node, true, 2), factor.clone(), 0), Num::Exact(size).plain()), outer > 0)
@@ -314,6 +318,8 @@ mod tests {
         let lines = derivation("d", &(base.named("T_ref") - now.named("T")));
         assert_eq!(lines.first().unwrap().numbers, "70 − (25 × 1.8 + 32)");
         assert_eq!(lines.first().unwrap().result, "-7");
+        assert_eq!(derivation("T", &now.named("T").bare("K")).first().unwrap().numbers, "25 + 273.15");
+        assert_eq!(derivation("T", &now.named("T").bare("°C")).first().unwrap().numbers, "25");
     }
 
     #[test]

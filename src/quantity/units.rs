@@ -115,6 +115,7 @@ const ROWS: &[Row] = &[
     Row("km", &["kilometre", "kilometres", "kilometer", "kilometers"], Dim::LENGTH, P, "1000", "0", "SI"),
     Row("mi", &["mile", "miles"], Dim::LENGTH, P, "5280*12*0.0254", "0", "UD-07 (5280 ft)"),
     Row("mph", &[], Dim::SPEED, P, "5280*12*0.0254/3600", "0", "UD-07 (5280 ft an hour)"),
+    Row("°C·h", &[], Dim::MATURITY, P, "3600", "0", "SI"),
     Row("Pa", &[], Dim::STRESS, P, "1", "0", "SI"),
     Row("hPa", &["mbar"], Dim::STRESS, P, "100", "0", "SI"),
     Row("kPa", &[], Dim::STRESS, P, "1000", "0", "SI"),

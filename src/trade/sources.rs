@@ -1,5 +1,6 @@
 //! Where each formula comes from, and how much that is worth.
 
+mod cure;
 mod works;
 
 /// How far a formula can be leaned on.
@@ -347,7 +348,7 @@ pub const SOURCES: &[Source] = &[
 
 /// Every source.
 pub fn all() -> impl Iterator<Item = &'static Source> {
-    SOURCES.iter().chain(works::WORKS)
+    SOURCES.iter().chain(works::WORKS).chain(cure::SOURCES)
 }
 
 /// The source called `key`.
@@ -445,3 +446,4 @@ mod tests {
         }
     }
 }
+mod tests;

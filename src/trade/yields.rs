@@ -2,7 +2,7 @@
 
 use crate::quantity::expr::{Density, Mass, Node, Plain, Share, Volume, Worked};
 
-use super::{Answer, OutOfRange, above_zero, at_most, below_one, rest, zero_or_more};
+use super::{Answer, OutOfRange, above_zero, at_most, below_one, refuse, rest, zero_or_more};
 
 /// A dry part of a load.
 #[derive(Clone, Debug)]
@@ -170,6 +170,48 @@ pub fn air_by_weight(seen: &Worked<Density>, free: &Worked<Density>) -> Answer<S
     Ok(Worked::new(air.written_in("%").formula("F4 air", "air")))
 }
 
+/// Air of the cube mortar of ASTM C185: `air = 100 − W × (182.7 + P) ÷ (2000 + 4 × P)` per cent; `W` mass of mortar in the
+/// 400 mL measure, `P` its water as a share of the cement.
+///
+/// For that mortar alone: 350 g cement of relative density 3.15, 1400 g sand of 2.65. `W > 0`, `0 % < P ≤ 200 %`; a
+/// measure heavier than the mortar can be is refused. The 182.7 is that of the standard, rounded: the exact
+/// volumes give 182.689, and [`air_by_weight`] 0.004 % more. Source: `cube-mortar-air`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::yields::cube_air};
+/// let air = cube_air(&Worked::read("820 g").unwrap(), &Worked::read("66 %").unwrap()).unwrap();
+/// assert_eq!(format!("{:.3}", air.in_unit("%")), "9.923");
+/// ```
+pub fn cube_air(w: &Worked<Mass>, p: &Worked<Share>) -> Answer<Share> {
+    const KEY: &str = "F4 cube air";
+    above_zero(KEY, "W", w)?;
+    above_zero(KEY, "P", p)?;
+    if p.value().si.to_f64() > 2.0 {
+        return Err(refuse(KEY, "P", p, "at most 200 % of the cement, such as `66 %`"));
+    }
+    let water = || p.named("P").bare("%");
+    let filled = w.named("W").bare("g") * (Node::given(1827, 10) + water()) / (Node::given(2000, 1) + Node::given(4, 1) * water());
+    let air = Node::given(100, 1) - filled;
+    if air.value().si.is_negative() {
+        return Err(refuse(KEY, "W", w, "a mass that the 400 mL measure can hold; weigh it again"));
+    }
+    Ok(Worked::new(air.dressed("%").formula(KEY, "air")))
+}
+
+/// Volume of a measure from the water it holds: `V = m ÷ ρ`; `m` mass of the water, `ρ` its density at its temperature,
+/// such as 0.9976 g/mL at 23 °C.
+///
+/// Both above 0. Source: `measure-by-water`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::yields::measure_volume};
+/// let v = measure_volume(&Worked::read("399.04 g").unwrap(), &Worked::read("0.9976 g/mL").unwrap()).unwrap();
+/// assert_eq!(v.in_unit("mL"), 400.0);
+/// ```
+pub fn measure_volume(m: &Worked<Mass>, rho: &Worked<Density>) -> Answer<Volume> {
+    above_zero("F4 measure", "m", m)?;
+    above_zero("F4 measure", "ρ", rho)?;
+    Ok(Worked::new(by_volume_of(m.named("m") / rho.named("ρ"), rho).formula("F4 measure", "V")))
+}
+
 #[cfg(test)]
 pub(crate) mod tests {
     use super::super::testing::{holds, line, q};
@@ -233,5 +275,12 @@ pub(crate) mod tests {
         assert!(solids_volume(&[], &q("1 kg/L")).is_err());
         let k = q("62.4 lb/ft3");
         assert_eq!(load_yield(&q("1 ft3"), &q("10 lb"), &k, &q("100 %")).unwrap_err().symbol, "air");
+    }
+    #[test]
+    fn a_measure_that_cannot_be_so_heavy_is_refused() {
+        assert_eq!(cube_air(&q("920 g"), &q("66 %")).unwrap_err().symbol, "W");
+        assert!(cube_air(&q("820 g"), &q("201 %")).unwrap_err().wants.contains("66 %"));
+        assert!(cube_air(&q("820 g"), &q("0 %")).is_err());
+        assert!(measure_volume(&q("0 g"), &q("1 g/mL")).is_err());
     }
 }

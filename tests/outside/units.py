@@ -18,6 +18,7 @@ NAMES = {
     "in": "inch", "gal": "gallon", "qt": "quart", "pt": "pint", "fl oz": "fluid_ounce",
     "°F": "delta_degree_Fahrenheit", "°C": "delta_degree_Celsius", "%": "percent",
     "Btu": "Btu_it", "mi": "mile", "mph": "mile/hour", "K": "kelvin",
+    "°C·h": "delta_degree_Celsius*hour",
 }  # fmt: skip
 READINGS = {"°F": "degree_Fahrenheit", "°C": "degree_Celsius"}
 # Counts, money and degrees of angle are held as they are written.
@@ -25,6 +26,7 @@ COUNTS = {"load", "bag", "lift", "mol", "°", "USD", "CAD", "AUD", "MXN", "EUR",
 SI = {
     "LENGTH": "meter", "AREA": "meter**2", "VOLUME": "meter**3", "MASS": "kilogram", "TIME": "second",
     "TEMPERATURE": "kelvin", "STRESS": "pascal", "NONE": "", "SPEED": "meter/second", "ENERGY": "joule",
+    "MATURITY": "kelvin*second",
 }  # fmt: skip
 
 

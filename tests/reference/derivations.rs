@@ -14,6 +14,7 @@ use hodbook::trade::{
 
 use crate::air_arithmetic;
 use crate::arithmetic::follows;
+use crate::cure_arithmetic;
 use crate::run::q;
 use crate::works_lines;
 
@@ -152,6 +153,7 @@ fn every_formula_prints_arithmetic_that_holds() {
     air_arithmetic::all(&mut seen);
     seen.add(&open_time::open_time(&q("50 min"), &q("70 °F"), &q("31 °C")).unwrap());
     seen.add(&open_time::carve_time(&q("3 h 30 min"), &q("21 °C"), &q("80 °F")).unwrap());
+    cure_arithmetic::all(&mut seen);
     let cap = legible::cap_height(&q("1 m"), &q("300")).unwrap();
     let size = legible::type_size(&cap, &q("71 %")).unwrap();
     seen.add(&legible::lines(&q("10 in"), &size, &q("1.2")).unwrap());

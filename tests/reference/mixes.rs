@@ -47,6 +47,7 @@ pub fn absolute_volume(run: &mut Run) {
 
     let us = q("62.4 lb/ft3");
     run.row("AV-16", "volumetric batching article, its misprint mended", Found);
+    run.disputed("prints 3.15 × 62.4 as 196.65; held to 196.56");
     let cement = grains(&solid("c", "94 lb", "3.15"), &us).unwrap();
     gives(&wet_density(&q("94 lb"), &cement).unwrap(), "lb/ft3", "196.56");
     run.row("AV-17", "worked from relative density", Computed);
