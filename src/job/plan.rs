@@ -44,6 +44,15 @@ pub struct DayGoal {
     pub day: Day,
     /// Code of the surface.
     pub surface: Text,
+    /// What the site's clocks are ahead of universal time that evening.
+    pub zone: Worked<Duration>,
+}
+
+impl DayGoal {
+    /// The day as `2026-03-02`.
+    pub fn iso(&self) -> String {
+        format!("{:04}-{:02}-{:02}", self.day.year, self.day.month, self.day.day)
+    }
 }
 
 /// Where the sun stands over a site.

@@ -137,6 +137,8 @@ pub struct Texture {
     pub fill: Worked<Share>,
     /// Its waste.
     pub waste: Waste,
+    /// Real surface for each unit of flat one, for color and sealer.
+    pub developed: Option<Worked<Plain>>,
 }
 
 /// A surface to cover.

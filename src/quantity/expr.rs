@@ -188,7 +188,7 @@ pub fn usual_unit(dim: Dim, metric: bool) -> Option<UnitExpr> {
 }
 
 impl Node {
-    fn make(value: Quantity, unit: Option<UnitExpr>, how: How) -> Node {
+    pub(super) fn make(value: Quantity, unit: Option<UnitExpr>, how: How) -> Node {
         Node(Arc::new(Inner { value, unit, how }))
     }
 
@@ -322,98 +322,6 @@ impl Node {
         Node::combine(Op::Min, self, other, dim, si)
     }
 
-    fn function(self, op: Op, dim: Dim, f: fn(f64) -> f64) -> Node {
-        // The ranges are the formulas' to hold; where one slips, zero stands rather than no number at all.
-        let x = Some(f(self.value().si.to_f64())).filter(|x| x.is_finite()).unwrap_or_default();
-        let metric = self.unit().is_some_and(is_metric);
-        let value = Quantity { si: Num::Real(x), dim, kind: Kind::Plain };
-        Node::make(value, usual_unit(dim, metric), How::Op(op, vec![self]))
-    }
-
-    /// Square root; the dimension's powers are halved (they must be even).
-    pub fn sqrt(self) -> Node {
-        let d = self.value().dim;
-        let half = Dim { length: d.length / 2, mass: d.mass / 2, time: d.time / 2, temperature: d.temperature / 2, money: d.money / 2 };
-        self.function(Op::Sqrt, half, libm::sqrt)
-    }
-
-    /// Sine of a plain number of radians.
-    pub fn sin(self) -> Node {
-        self.function(Op::Sin, Dim::NONE, libm::sin)
-    }
-
-    /// Arc sine, in radians.
-    pub fn asin(self) -> Node {
-        self.function(Op::Asin, Dim::NONE, libm::asin)
-    }
-
-    /// Cosine of a plain number of radians.
-    pub fn cos(self) -> Node {
-        self.function(Op::Cos, Dim::NONE, libm::cos)
-    }
-
-    /// Arc cosine, in radians.
-    pub fn acos(self) -> Node {
-        self.function(Op::Acos, Dim::NONE, libm::acos)
-    }
-
-    /// e to the power of a plain number.
-    pub fn exp(self) -> Node {
-        self.function(Op::Exp, Dim::NONE, libm::exp)
-    }
-
-    /// Natural logarithm of a plain number above zero.
-    pub fn ln(self) -> Node {
-        self.function(Op::Ln, Dim::NONE, libm::log)
-    }
-
-    /// Logarithm to the base ten of a plain number above zero.
-    pub fn log10(self) -> Node {
-        self.function(Op::Log10, Dim::NONE, libm::log10)
-    }
-
-    /// A plain number of 0 or more to the power of another.
-    pub fn pow(self, exponent: Node) -> Node {
-        let x = libm::pow(self.value().si.to_f64(), exponent.value().si.to_f64());
-        let si = Num::real(x).unwrap_or_else(|| Num::int(0));
-        Node::make(Quantity::plain(si), None, How::Op(Op::Pow, vec![self, exponent]))
-    }
-
-    /// The size without the sign; exact stays exact.
-    pub fn abs(self) -> Node {
-        let mut value = self.value().clone();
-        if value.si.is_negative() {
-            value.si = Num::int(0).sub(&value.si);
-        }
-        Node::make(value, self.unit(), How::Op(Op::Abs, vec![self]))
-    }
-
-    /// The plain number this value has in a unit of its dimension (a reading by its scale): for formulas that
-    /// were fitted to numbers. Unchanged, as our bug, if the dimensions differ.
-    pub fn bare(&self, symbol: &str) -> Node {
-        let unit = units::find_expr(symbol).filter(|u| u.dim() == self.value().dim);
-        debug_assert!(unit.is_some(), "{symbol} does not measure {}", self.value().dim.name());
-        match unit.and_then(|u| Some((u, self.value().in_unit(u)?))) {
-            Some((unit, number)) => Node::make(Quantity::plain(number), None, How::Bare { unit, of: self.clone() }),
-            None => self.clone(),
-        }
-    }
-
-    /// This plain number as an amount of a unit. Unchanged, as our bug, if there is no such unit.
-    pub fn dressed(self, symbol: &str) -> Node {
-        let unit = units::find_expr(symbol);
-        debug_assert!(unit.is_some() && self.value().dim == Dim::NONE, "{symbol} cannot dress this");
-        match unit {
-            Some(unit) => Node::make(Quantity::of(&self.number(), unit), Some(unit), How::Dressed { of: self }),
-            None => self,
-        }
-    }
-
-    /// Two to the power of a plain number.
-    pub fn exp2(self) -> Node {
-        self.function(Op::Exp2, Dim::NONE, libm::exp2)
-    }
-
     /// Every authored value and constant this value rests on, in reading order, each once.
     pub fn leaves(&self) -> Vec<Node> {
         let mut found = Vec::new();
@@ -483,95 +391,7 @@ impl Div for Node {
     }
 }
 
-/// A sort of quantity that formulas take and give.
-pub trait Sort {
-    /// Dimension.
-    const DIM: Dim;
-    /// Kind.
-    const KIND: Kind;
-    /// The trade's word.
-    const NAME: &'static str;
-}
-
-macro_rules! sorts {
-    ($($(#[$doc:meta])* $name:ident, $dim:expr, $kind:expr, $word:literal;)*) => {$(
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug)]
-        pub enum $name {}
-        impl Sort for $name {
-            const DIM: Dim = $dim;
-            const KIND: Kind = $kind;
-            const NAME: &'static str = $word;
-        }
-    )*};
-}
-
-sorts! {
-    /// A length.
-    Length, Dim::LENGTH, Kind::Plain, "length";
-    /// An area.
-    Area, Dim::AREA, Kind::Plain, "area";
-    /// A volume.
-    Volume, Dim::VOLUME, Kind::Plain, "volume";
-    /// A mass.
-    Mass, Dim::MASS, Kind::Plain, "mass";
-    /// A mass per volume.
-    Density, Dim::DENSITY, Kind::Plain, "density";
-    /// A mass per area.
-    Areal, Dim::AREAL, Kind::Plain, "weight per area";
-    /// A duration that is neither of the two clocks.
-    Duration, Dim::TIME, Kind::Plain, "time";
-    /// Counted from powder-meets-water.
-    OpenTime, Dim::TIME, Kind::Plain, "open time";
-    /// Counted from mud-meets-wall.
-    CarveTime, Dim::TIME, Kind::Plain, "carve time";
-    /// A thermometer reading.
-    Temperature, Dim::TEMPERATURE, Kind::Reading, "temperature";
-    /// Loads.
-    Loads, Dim::NONE, Kind::Loads, "loads";
-    /// Bags.
-    Bags, Dim::NONE, Kind::Bags, "bags";
-    /// A share of one.
-    Share, Dim::NONE, Kind::Share, "share";
-    /// A ratio or other plain number.
-    Plain, Dim::NONE, Kind::Plain, "number";
-    /// Parts by mass.
-    PartsByMass, Dim::NONE, Kind::ByMass, "parts by mass";
-    /// Parts by volume.
-    PartsByVolume, Dim::NONE, Kind::ByVolume, "parts by volume";
-    /// A strength class.
-    Strength, Dim::STRESS, Kind::Plain, "strength";
-    /// A pressure of vapour.
-    Pressure, Dim::STRESS, Kind::Plain, "pressure";
-    /// A temperature difference.
-    Difference, Dim::TEMPERATURE, Kind::Difference, "temperature difference";
-    /// A speed of wind.
-    Speed, Dim::SPEED, Kind::Plain, "speed";
-    /// Water that leaves a surface.
-    Drying, Dim::DRYING, Kind::Plain, "evaporation";
-    /// Area covered in an hour.
-    Pace, Dim::PACE, Kind::Plain, "pace";
-    /// Heat per mass.
-    Heat, Dim::HEAT, Kind::Plain, "heat";
-    /// Energy of activation of a mole: the mole is a count.
-    Activation, Dim::ENERGY, Kind::Plain, "energy of activation";
-    /// Temperature times time.
-    Maturity, Dim::MATURITY, Kind::Plain, "maturity";
-    /// An amount of money.
-    Money, Dim::MONEY, Kind::Plain, "money";
-    /// Money per area.
-    PriceOfArea, Dim::PRICE_OF_AREA, Kind::Plain, "price per area";
-    /// Money per hour.
-    Wage, Dim::WAGE, Kind::Plain, "wage";
-    /// Area that a volume of paint or sealer covers.
-    Coverage, Dim::COVERAGE, Kind::Plain, "coverage";
-    /// Lifts in a minute.
-    Frequency, Dim::FREQUENCY, Kind::Plain, "frequency";
-    /// An angle, in degrees.
-    Angle, Dim::NONE, Kind::Angle, "angle";
-    /// A civil time of day, counted from midnight.
-    Clock, Dim::TIME, Kind::Clock, "time of day";
-}
+pub use super::sorts::*;
 
 /// A typed value with its derivation.
 #[derive(Debug)]

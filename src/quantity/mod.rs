@@ -3,10 +3,12 @@
 
 pub mod dim;
 pub mod expr;
+mod math;
 pub mod num;
 pub mod parse;
 pub mod print;
 pub mod show;
+pub mod sorts;
 pub mod units;
 pub mod value;
 

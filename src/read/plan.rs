@@ -1,6 +1,9 @@
 //! `sites/NAME.md`: the day plan, lath, finish, water, labor, tolerances, cure.
 
-use crate::job::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
+use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Text, Tolerances, WaterPlan};
+use crate::quantity::expr::Duration;
+use crate::quantity::units::find_expr;
+use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity, Worked};
 
 use super::field::{ANGLE, AREA, COVERAGE, Field, LENGTH, LOADS, SHARE, TIME, VOLUME, Want};
 use super::group::{Group, all};
@@ -98,7 +101,27 @@ pub static CURE: &[Field] = &[
     Field::new("weekends", Want::YesNo, "no", "whether other trades come at weekends").free(),
 ];
 
-pub(super) fn day(g: &Group) -> Option<DayPlan> {
+/// What a zone's clocks are ahead of universal time on the evening of a day; nothing where there is no such zone.
+fn ahead(zone: &Text, day: &Day) -> Option<Worked<Duration>> {
+    let zone_db = jiff::tz::TimeZone::get(&zone.text).ok()?;
+    let evening = jiff::civil::Date::new(day.year, day.month, day.day).ok()?.at(18, 0, 0, 0);
+    let offset = zone_db.to_ambiguous_timestamp(evening).offset();
+    let seconds = match offset {
+        jiff::tz::AmbiguousOffset::Unambiguous { offset } => offset.seconds(),
+        jiff::tz::AmbiguousOffset::Gap { before, .. } | jiff::tz::AmbiguousOffset::Fold { before, .. } => before.seconds(),
+    };
+    let value = Quantity { si: Num::int(seconds.into()), dim: Dim::TIME, kind: Kind::Plain };
+    let text = format!("{} at 18:00", zone.text);
+    let mark = Mark { file: zone.at.file, start: zone.at.start, end: zone.at.end };
+    Some(Worked::new(Node::authored(value, find_expr("min"), &text, "zone", Some(mark))))
+}
+
+fn goal(g: &Group, zone: &Text) -> Option<DayGoal> {
+    let day = g.day("day")?;
+    Some(DayGoal { surface: g.text("surface")?, zone: ahead(zone, &day)?, day })
+}
+
+pub(super) fn day(g: &Group, zone: &Text) -> Option<DayPlan> {
     Some(DayPlan {
         split: g.says("crew", "split"),
         placers: g.worked("placers")?,
@@ -113,7 +136,7 @@ pub(super) fn day(g: &Group) -> Option<DayPlan> {
         late: all(g.list("late").iter().map(|l| l.worked("by")))?,
         spare: g.worked("spare")?,
         lights: g.yes("lights"),
-        days: all(g.list("days").iter().map(|d| Some(DayGoal { day: d.day("day")?, surface: d.text("surface")? })))?,
+        days: all(g.list("days").iter().map(|d| goal(d, zone)))?,
     })
 }
 

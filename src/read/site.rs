@@ -52,6 +52,7 @@ static TEXTURE: &[Field] = &[
     Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in"),
     Field::new("fill", SHARE, "62 %", "share of the relief that stays mud").from("0 %", "100 %"),
     Field::new("waste", Want::Group(WASTE), "", "its waste"),
+    Field::new("developed", Want::Plain, "1.30", "real surface for each unit of flat one, for color and sealer").from("1", "10").free(),
 ];
 
 static CALENDAR: &[Field] = &[
@@ -117,6 +118,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
             most: t.worked("most")?,
             fill: t.worked("fill")?,
             waste: waste(t.group("waste")?)?,
+            developed: t.worked("developed"),
         })
     });
     let calendar = g.group("calendar").map_or_else(Calendar::default, |c| Calendar {
@@ -125,13 +127,14 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         scratch: c.day("scratch"),
         carve: c.days("carve"),
     });
+    let zone = g.text("zone")?;
     // Surfaces that could not be read were reported; without them every area would be short, so no site then.
     Some(Site {
         id: id.to_owned(),
         name: g.text("name")?,
         code: g.text("code")?,
         metric: g.says("units", "metric"),
-        zone: g.text("zone")?,
+        zone: zone.clone(),
         crew: g.texts("crew"),
         good_until: g.day("good_until")?,
         climate: Climate { place: climate.text("where")?, band: climate.pair("band")?, humidity: climate.worked("humidity") },
@@ -147,7 +150,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         approved_by: g.text("approved_by"),
         accepts: g.accepts(),
         position: g.group("position").and_then(plan::place),
-        plan: g.group("plan").and_then(plan::day),
+        plan: g.group("plan").and_then(|p| plan::day(p, &zone)),
         lath: g.group("lath").and_then(plan::lath),
         finish: g.group("finish").and_then(plan::finish),
         water: g.group("water").and_then(plan::water),

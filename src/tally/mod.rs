@@ -4,8 +4,13 @@
 //! honest blank; the checks report the cause.
 
 mod batches;
+mod budget;
+pub mod day;
 pub mod drawings;
 pub mod figure;
+mod hands;
+mod hours;
+mod labor;
 mod mixes;
 mod order;
 pub mod printed;
@@ -13,6 +18,7 @@ pub mod role;
 pub mod scope;
 pub mod scopes;
 mod sites;
+mod supplies;
 mod surfaces;
 
 use indexmap::IndexMap;
@@ -42,6 +48,7 @@ impl From<OutOfRange> for String {
 pub struct Tally {
     figures: IndexMap<String, Figure>,
     house: House,
+    sheets: Vec<day::Sheet>,
 }
 
 /// What the company's own tools fix about print: water is written in whole ones of the smallest mark on site.
@@ -81,6 +88,11 @@ impl Tally {
                 surfaces::work(&mut tally, job, site, surface);
             }
             sites::close(&mut tally, job, site);
+            supplies::work(&mut tally, job, site);
+            labor::work(&mut tally, job, site);
+            hands::work(&mut tally, job, site);
+            budget::work(&mut tally, job, site);
+            day::work(&mut tally, job, site);
         }
         tally
     }
@@ -98,6 +110,11 @@ impl Tally {
     /// What the company's tools fix about print.
     pub fn house(&self) -> House {
         self.house
+    }
+
+    /// The planned days, in the order of the sites and of their plans.
+    pub fn sheets(&self) -> &[day::Sheet] {
+        &self.sheets
     }
 
     /// Adds a figure.

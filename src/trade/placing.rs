@@ -32,6 +32,22 @@ pub fn batch_area(n: &Worked<Loads>, y: &Worked<Volume>, t: &Worked<Length>) -> 
     Ok(Worked::new((volume / t.named("t")).formula("F14 batch area", "a")))
 }
 
+/// Thickness that the mud of a wall is applied at: `t_app = V ÷ A`; `V` the mud to mix, waste in it, `A` the flat area.
+///
+/// Both above 0. Right for round work too, where thickness by itself would be short. Source: `placing`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::placing::applied};
+/// let t = applied(&Worked::read("12 ft3").unwrap(), &Worked::read("100 ft2").unwrap()).unwrap();
+/// assert_eq!(format!("{:.2}", t.in_unit("in")), "1.44");
+/// ```
+pub fn applied(v: &Worked<Volume>, a: &Worked<Area>) -> Answer<Length> {
+    above_zero("F14 applied", "V", v)?;
+    above_zero("F14 applied", "A", a)?;
+    let t = v.named("V") / a.named("A");
+    let inches = !a.node().unit().is_some_and(crate::quantity::expr::is_metric);
+    Ok(Worked::new(t.written_in(if inches { "in" } else { "mm" }).formula("F14 applied", "t_app")))
+}
+
 /// Pace of a crew: `P = people × p`; `p` the area one pair of hands covers in an hour.
 ///
 /// Both above 0. Assumes that nobody waits for anybody. Source: `placing`.

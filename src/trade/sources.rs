@@ -1,6 +1,8 @@
 //! Where each formula comes from, and how much that is worth.
 
+mod air;
 mod cure;
+mod day;
 mod works;
 
 /// How far a formula can be leaned on.
@@ -76,6 +78,7 @@ pub const SOURCES: &[Source] = &[
             "F3 times",
             "F3 total",
             "F7 total",
+            "F26 part of a bag",
             "F20 groove",
         ],
     },
@@ -178,157 +181,10 @@ pub const SOURCES: &[Source] = &[
         formulas: &["F9 water to dry", "F9 index", "F9 allowance used"],
     },
     Source {
-        key: "hyland-wexler",
-        citation: "saturation pressure after Hyland and Wexler, constants as in ASHRAE Handbook Fundamentals, ch. 1 (constants \
-                   recalled, not re-read; within 0.03 % of that chapter's table and 0.07 % of the CRC Handbook's)",
-        basis: Basis::NeighbourStandard,
-        formulas: &[
-            "F11 absolute temperature",
-            "F11 over water",
-            "F11 over ice",
-            "F11 vapour pressure",
-            "F11 dew point to start with",
-            "F11 frost point to start with",
-            "F11 dew point",
-        ],
-    },
-    Source {
-        key: "magnus",
-        citation: "Magnus's form with the constants of Alduchov and Eskridge, 0.61094 kPa (recalled, not re-read), 17.625 and 243.04 °C",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F11 magnus", "F11 magnus dew point"],
-    },
-    Source {
-        key: "tetens",
-        citation: "Tetens's form as in FAO Irrigation and Drainage Paper 56, eq. 11",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F11 tetens"],
-    },
-    Source {
-        key: "uno",
-        citation: "P. J. Uno, Plastic Shrinkage Cracking and Evaporation Formulas, ACI Materials Journal 95-M34, 1998: for concrete \
-                   laid flat",
-        basis: Basis::NeighbourStandard,
-        formulas: &[
-            "F11 evaporation",
-            "F11 uno si",
-            "F11 uno us",
-            "F11 rate shown",
-            "F11 drive",
-            "F11 wind at the limit",
-            "F11 greatest wind",
-            "F11 least humidity",
-        ],
-    },
-    Source {
-        key: "menzel",
-        citation: "C. A. Menzel, PCA, 1954, repeated in ACI 305R: for concrete laid flat (recalled, not re-read; the SI constants \
-                   0.315 and 0.060 were read in public listings)",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F11 menzel us", "F11 menzel si", "F11 least humidity, menzel"],
-    },
-    Source {
-        key: "curing-guide",
-        citation: "FHWA-RD-02-099, guide for curing of pavements, 2005 (recalled, not re-read)",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F11 curing guide"],
-    },
-    Source {
-        key: "mix-heat",
-        citation: "heat balance of a batch with 0.22 for dry solids (US Army TM 5-852-4, ch. 4; ACI 306R form): for concrete",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F12 mix temperature", "F12 water temperature", "F12 water share", "F12 dry share", "F12 moves"],
-    },
-    Source {
-        key: "ice",
-        citation: "143.5 Btu/lb to melt ice (CRD-C 307-91); fair up to about 20 % ice (Jabbar, Wasit J. Eng. Sci. 5(2), 2017)",
-        basis: Basis::NeighbourStandard,
-        formulas: &["F12 melting", "F12 ice"],
-    },
-    Source {
         key: "open-time-halving",
         citation: "open time halves every 20 °F: common practice, no source; the mix sheet's own table wins",
         basis: Basis::CommonPractice,
         formulas: &["F13 factor", "F13 open time", "F13 carve time"],
-    },
-    Source {
-        key: "placing",
-        citation: "area by thickness, time by the crew's own pace, in whole minutes to the safe side: common practice, no source",
-        basis: Basis::CommonPractice,
-        formulas: &[
-            "F14 batch area",
-            "F14 crew pace",
-            "F14 placing",
-            "F14 age",
-            "F14 slack",
-            "F14 loads in time",
-            "F14 whole loads in time",
-        ],
-    },
-    Source {
-        key: "carve-window",
-        citation: "carving follows placing, first in first out, while the mud is neither too soft nor closed: common practice, no source",
-        basis: Basis::CommonPractice,
-        formulas: &["F16 split crew", "F16 shift", "F16 same crew", "F16 planned area", "F16 need of days", "F16 days"],
-    },
-    Source {
-        key: "batch-table",
-        citation: "one mixer, the next batch mixed while the last is placed; every clock in whole minutes to the safe side: common \
-                   practice, no source",
-        basis: Basis::CommonPractice,
-        formulas: &[
-            "F16 mud of the day",
-            "F16 last loads",
-            "F16 last area",
-            "F16 late start",
-            "F16 water in",
-            "F16 after break",
-            "F16 mixed",
-            "F16 on wall",
-            "F16 placed",
-            "F16 discard",
-            "F16 slack",
-            "F16 opens",
-            "F16 closes",
-            "F16 carving",
-            "F16 carve start",
-            "F16 carve end",
-            "F16 done",
-            "F16 area of the day",
-        ],
-    },
-    Source {
-        key: "sun",
-        citation: "low-precision series for the sun's place after Meeus, Astronomical Algorithms, as public solar calculators use \
-                   them (recalled, not re-read); turning sky and upright wall by spherical trigonometry",
-        basis: Basis::Geometry,
-        formulas: &[
-            "F16 century",
-            "F16 mean longitude",
-            "F16 mean anomaly",
-            "F16 eccentricity",
-            "F16 centre",
-            "F16 moon's node",
-            "F16 apparent longitude",
-            "F16 obliquity",
-            "F16 declination",
-            "F16 tangent",
-            "F16 equation of time",
-            "F16 noon",
-            "F16 cosine of the half day",
-            "F16 half day",
-            "F16 sun rises",
-            "F16 sun sets",
-            "F16 sunrise",
-            "F16 sunset",
-            "F16 face along",
-            "F16 face across",
-            "F16 face level",
-            "F16 face swing",
-            "F16 middle of shade",
-            "F16 reach of shade",
-            "F16 sun on face",
-        ],
     },
     Source {
         key: "dead-load",
@@ -348,7 +204,7 @@ pub const SOURCES: &[Source] = &[
 
 /// Every source.
 pub fn all() -> impl Iterator<Item = &'static Source> {
-    SOURCES.iter().chain(works::WORKS).chain(cure::SOURCES)
+    SOURCES.iter().chain(air::SOURCES).chain(cure::SOURCES).chain(day::SOURCES).chain(works::WORKS)
 }
 
 /// The source called `key`.
@@ -362,88 +218,4 @@ pub fn of(formula: &str) -> Option<&'static Source> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use std::collections::BTreeSet;
-
-    const FILES: &[&str] = &[
-        include_str!("arches.rs"),
-        include_str!("batch.rs"),
-        include_str!("carry.rs"),
-        include_str!("clocks.rs"),
-        include_str!("coats.rs"),
-        include_str!("dew_point.rs"),
-        include_str!("drying_limits.rs"),
-        include_str!("evaporation.rs"),
-        include_str!("cost.rs"),
-        include_str!("error_budget.rs"),
-        include_str!("finish.rs"),
-        include_str!("floor.rs"),
-        include_str!("joints.rs"),
-        include_str!("kits.rs"),
-        include_str!("labour.rs"),
-        include_str!("lath.rs"),
-        include_str!("learning.rs"),
-        include_str!("day.rs"),
-        include_str!("legible.rs"),
-        include_str!("lifting.rs"),
-        include_str!("lifting_tables.rs"),
-        include_str!("limits.rs"),
-        include_str!("loads.rs"),
-        include_str!("mix_targets.rs"),
-        include_str!("mix_temperature.rs"),
-        include_str!("log.rs"),
-        include_str!("net.rs"),
-        include_str!("open_time.rs"),
-        include_str!("placing.rs"),
-        include_str!("purchase.rs"),
-        include_str!("relief.rs"),
-        include_str!("site_water.rs"),
-        include_str!("sums.rs"),
-        include_str!("sun.rs"),
-        include_str!("sun_face.rs"),
-        include_str!("table.rs"),
-        include_str!("takeoff.rs"),
-        include_str!("vapour.rs"),
-        include_str!("water.rs"),
-        include_str!("weight.rs"),
-        include_str!("window.rs"),
-        include_str!("yields.rs"),
-    ];
-
-    fn own(file: &str) -> &str {
-        file.split("#[cfg(test)]").next().unwrap()
-    }
-
-    #[test]
-    fn every_formula_has_one_source_and_every_source_a_formula() {
-        let mut listed = BTreeSet::new();
-        for source in all() {
-            for formula in source.formulas {
-                assert!(listed.insert(*formula), "{formula} is listed twice");
-            }
-        }
-        let mut used = BTreeSet::new();
-        for file in FILES {
-            used.extend(own(file).split('"').filter(|t| {
-                let digits = t.strip_prefix('F').and_then(|t| t.split_once(' ')).map_or("", |(n, _)| n);
-                !digits.is_empty() && digits.bytes().all(|b| b.is_ascii_digit())
-            }));
-        }
-        assert_eq!(used.symmetric_difference(&listed).collect::<Vec<_>>(), Vec::<&&str>::new());
-    }
-
-    #[test]
-    fn every_public_function_names_its_source() {
-        for file in FILES {
-            let functions = own(file).matches("\npub fn ").count();
-            let named: Vec<&str> = own(file).split("Source: `").skip(1).filter_map(|t| t.split('`').next()).collect();
-            assert_eq!(functions, named.len(), "{named:?}");
-            for key in named {
-                assert!(find(key).is_some(), "no source is called {key}");
-            }
-            assert_eq!(own(file).matches("/// ```\n/// use ").count(), functions, "an example for each of {}", functions);
-        }
-    }
-}
 mod tests;

@@ -150,6 +150,23 @@ pub fn load_mass(b1: &Worked<Bags>, m1: &Worked<Mass>) -> Answer<Mass> {
     Ok(Worked::new(like(b1.named("b1") * m1.named("m1"), m1.node()).formula("F6 load mass", "m")))
 }
 
+/// Part of a bag in the hands: `m = part × m1`, `0 % ≤ part ≤ 100 %`, `m1` mass of a whole bag (above 0).
+///
+/// Source: `geometry`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::sums::part_of};
+/// assert_eq!(part_of(&Worked::read("80 lb").unwrap(), &Worked::read("50 %").unwrap()).unwrap().in_unit("lb"), 40.0);
+/// assert!(part_of(&Worked::read("80 lb").unwrap(), &Worked::read("150 %").unwrap()).is_err());
+/// ```
+pub fn part_of(m1: &Worked<Mass>, part: &Worked<Share>) -> Answer<Mass> {
+    above_zero("F26 part of a bag", "m1", m1)?;
+    zero_or_more("F26 part of a bag", "part", part)?;
+    if part.value().si.to_f64() > 1.0 {
+        return Err(refuse("F26 part of a bag", "part", part, "0 % to 100 %, such as `50 %`"));
+    }
+    Ok(Worked::new(like(part.named("part") * m1.named("m1"), m1.node()).formula("F26 part of a bag", "m")))
+}
+
 /// Water of some whole steps: `a = i × step`, `i` steps (0 or more), `step` water of one (above 0).
 ///
 /// Source: `water-by-loads`.

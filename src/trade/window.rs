@@ -115,6 +115,34 @@ pub fn with_spare(limit: &Worked<Area>, spare: &Worked<Share>) -> Answer<Area> {
     Ok(Worked::new(a.formula("F16 planned area", "A_plan")))
 }
 
+/// Area for today: `A_today = min(A − (A1 + A2 + …), A_plan)`; `A` the wall, `A1 …` what earlier days took of it,
+/// `A_plan` what a day may take.
+///
+/// `A`, `A_plan` above 0, the others 0 or more. Out of range when nothing is left. Source: `carve-window`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::window::today};
+/// let read = |t| Worked::read(t).unwrap();
+/// let a = today(&read("217.2 ft2"), &[read("97.2 ft2"), read("97.2 ft2")], &read("97.2 ft2")).unwrap();
+/// assert_eq!(format!("{:.1}", a.in_unit("ft2")), "22.8");
+/// assert!(today(&read("97.2 ft2"), &[read("97.2 ft2")], &read("97.2 ft2")).is_err());
+/// ```
+pub fn today(wall: &Worked<Area>, before: &[Worked<Area>], plan: &Worked<Area>) -> Answer<Area> {
+    const KEY: &str = "F16 today";
+    above_zero(KEY, "A", wall)?;
+    above_zero(KEY, "A_plan", plan)?;
+    let mut left = wall.named("A");
+    for (i, area) in before.iter().enumerate() {
+        zero_or_more(KEY, "A1", area)?;
+        left = left - area.named(&format!("A{}", i + 1));
+    }
+    let left: Worked<Area> = Worked::new(left.formula("F16 left of the wall", "A_left"));
+    // What float noise leaves of a finished wall is no day's work.
+    if left.value().si.to_f64() <= 1e-9 * wall.value().si.to_f64() {
+        return Err(refuse(KEY, "A_left", &left, "more than 0: the days before have taken the whole wall"));
+    }
+    Ok(Worked::new(left.named("A_left").min(plan.named("A_plan")).formula(KEY, "A_today")))
+}
+
 /// Days that a wall takes.
 #[derive(Clone, Debug)]
 pub struct Days {

@@ -45,6 +45,8 @@ pub fn nodes() -> Vec<Node> {
     let same = window::same_limit(&p, &c, &q("3.5 h"), &q("30 min")).unwrap();
     let days = window::days(&q("20.2 m2"), &window::with_spare(&same, &q("10 %")).unwrap()).unwrap();
     let mut all = vec![
+        placing::applied(&q("240 L"), &q("100 ft2")).unwrap().node().clone(),
+        window::today(&q("20.2 m2"), &[q("97 ft2")], &q("100 ft2")).unwrap().node().clone(),
         placing::slack(&q("23.3 min"), &age).unwrap().node().clone(),
         in_time.loads.node().clone(),
         window::split_limit(&p, &c, (&q("75 min"), &q("3.5 h")), &q("10 min")).unwrap().unwrap().node().clone(),

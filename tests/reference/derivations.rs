@@ -118,6 +118,7 @@ fn sums_between(seen: &mut Seen) {
     seen.add(&sums::load_mass(&q("2 bags"), &q("25 kg")).unwrap());
     seen.add(&sums::steps(&q("3"), &q("1 cup")).unwrap());
     seen.add(&sums::masses(&[q("80 lb"), q("11 kg")]).unwrap());
+    seen.add(&sums::part_of(&q("25 kg"), &q("50 %")).unwrap());
 }
 
 fn water_and_bags(seen: &mut Seen, n: &Worked<Loads>) {

@@ -102,7 +102,7 @@ STOP[reference-unknown]: no mixer is called `pan54`
 STOP[reference-unknown]: no texture of this site is called `logs`
   --> sites/larkenfell.md:58:14
    |
-28 |   log: {least: 3/8 in, most: 1 in, fill: 60 %, waste: {carve: 12 %, drop: 5 %}}
+28 |   log: {least: 3/8 in, most: 1 in, fill: 60 %, waste: {carve: 12 %, drop: 5 %}, developed: 1.20}
    |   --- `log` is defined here
 ...
 58 |     texture: logs

@@ -1,0 +1,155 @@
+//! The hours of a day as the mud feels them: how warm the mix is, how fast it dries, how long it stays open.
+
+use crate::job::{DayGoal, Job, Mix, Site, Weather, weather};
+use crate::quantity::expr::{CarveTime, Clock, Drying, Node, OpenTime, Temperature, Worked};
+use crate::quantity::units::find_expr;
+use crate::quantity::{Dim, Kind, Num, Quantity};
+use crate::trade::day::{Hour, Times};
+use crate::trade::evaporation::{Air, evaporation};
+use crate::trade::mix_temperature::{Batch, Dry, mix_temperature};
+use crate::trade::open_time;
+
+use super::{Basis, Res, Role, Tally, res};
+
+/// Where a day's temperatures come from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sky {
+    /// Hour by hour, from the site's weather file.
+    Hours,
+    /// A typical year's hours: no forecast.
+    Typical,
+    /// The band of the planned work: its hot end for what closes, its cold end for what opens.
+    Band,
+}
+
+/// The hours of a day with the mix's times in each, and the prefix of each hour's figures.
+pub(super) fn of_day(t: &mut Tally, job: &Job, site: &Site, goal: &DayGoal, mix: &Mix, prefix: &str) -> (Sky, Vec<(String, Hour)>) {
+    let date = weather::Date { year: goal.day.year, month: goal.day.month, day: goal.day.day };
+    let file: Option<&Weather> = job.weather.iter().find(|w| w.site == site.id);
+    let hours = file.map(|w| w.day(date)).unwrap_or_default();
+    if hours.is_empty() {
+        return (Sky::Band, vec![(format!("{prefix}/band"), band(site, mix))]);
+    }
+    let sky = if file.is_some_and(|w| w.typical) { Sky::Typical } else { Sky::Hours };
+    let worked = hours.iter().map(|h| {
+        let own = format!("{prefix}/{}", clock_name(&h.at));
+        let hour = of_hour(t, mix, h, &own);
+        (own, hour)
+    });
+    (sky, worked.collect())
+}
+
+fn clock_name(at: &Worked<Clock>) -> String {
+    let minutes = at.in_unit("min") as i64;
+    format!("{:02}_{:02}", minutes / 60, minutes % 60)
+}
+
+/// One hour all day: whoever has no forecast plans with the worst of the band.
+fn band(site: &Site, mix: &Mix) -> Hour {
+    let midnight = Quantity { si: Num::int(0), dim: Dim::TIME, kind: Kind::Clock };
+    let from = Worked::new(Node::constant(midnight, find_expr("min"), "midnight", "the band of the planned work, all day"));
+    let (cold, hot) = (&site.climate.band.0, &site.climate.band.1);
+    Hour { from, times: times(mix, cold, hot) }
+}
+
+/// The mix's times: what closes at the hotter, what opens at the colder temperature.
+fn times(mix: &Mix, cold: &Worked<Temperature>, hot: &Worked<Temperature>) -> Result<Times, String> {
+    let window = mix.carve_window.as_ref().ok_or_else(|| format!("{} states no carve window", mix.name.text))?;
+    let open = match table(mix, |r| Some(r.open.clone())) {
+        Some(rows) => open_time::closes_by_table::<OpenTime>(&rows, hot),
+        None => open_time::open_time(&mix.open_time.0, &mix.open_time.1, hot),
+    };
+    let opens = match table(mix, |r| r.opens.clone()) {
+        Some(rows) => open_time::opens_by_table::<CarveTime>(&rows, cold),
+        None => open_time::carve_time(&window.opens, &window.at, cold),
+    };
+    let closes = match table(mix, |r| r.closes.clone()) {
+        Some(rows) => open_time::closes_by_table::<CarveTime>(&rows, hot),
+        None => open_time::carve_time(&window.closes, &window.at, hot),
+    };
+    Ok(Times { open: res(open)?, opens: res(opens)?, closes: res(closes)? })
+}
+
+/// The sheet's own table of one time, if every row of it states that time.
+fn table<S>(mix: &Mix, of: impl Fn(&crate::job::TimesAt) -> Option<Worked<S>>) -> Option<Vec<(Worked<Temperature>, Worked<S>)>> {
+    if mix.times.is_empty() {
+        return None;
+    }
+    mix.times.iter().map(|row| Some((row.at.clone(), of(row)?))).collect()
+}
+
+/// Most evaporation on a fresh wall before precautions are called for: the drying of a wet slab laid flat, used as an index.
+fn most_drying() -> Worked<Drying> {
+    let unit = find_expr("lb/ft2/h");
+    let value = unit.map_or_else(|| Quantity::plain(Num::int(0)), |u| Quantity::of(&Num::frac(1, 5), u));
+    Worked::new(Node::constant(value, unit, "E_limit", "ACI 305R, second-hand: take precautions as 0.2 lb/ft2/h is approached"))
+}
+
+/// Air at or below which nothing is placed.
+const COLD_F: i64 = 40;
+
+fn of_hour(t: &mut Tally, mix: &Mix, hour: &weather::Hour, prefix: &str) -> Hour {
+    let id = |name: &str| format!("{prefix}.{name}");
+    t.own(id("air"), "figure.air_temperature", Role::Reading, Basis::Author, &hour.air);
+    t.own(id("humidity"), "figure.humidity", Role::Humidity, Basis::Author, &hour.humidity);
+    t.own(id("wind"), "figure.wind", Role::Wind, Basis::Author, &hour.wind);
+    t.own(id("from"), "figure.hour", Role::Clock, Basis::Author, &hour.at);
+    let mud = mud(t, mix, hour);
+    t.put(id("mix"), "figure.mix_temperature", Role::MixTemperature, Basis::Neighbour, mud);
+    let drying: Res<Drying> = (|| {
+        let mortar = t.get(&id("mix"))?;
+        res(evaporation(&Air { mortar, air: hour.air.clone(), humidity: hour.humidity.clone(), wind: hour.wind.clone() }))
+    })();
+    t.put(id("drying"), "figure.drying", Role::Drying, Basis::Neighbour, drying);
+    let times = (|| {
+        let mortar: Worked<Temperature> = t.get(&id("mix"))?;
+        forbidden(t, &id("air"), &id("drying"))?;
+        times(mix, &mortar, &mortar)
+    })();
+    let (open, opens, closes) = match &times {
+        Ok(w) => (Ok(w.open.clone()), Ok(w.opens.clone()), Ok(w.closes.clone())),
+        Err(why) => (Err(why.clone()), Err(why.clone()), Err(why.clone())),
+    };
+    t.put(id("open"), "figure.open_time", Role::OpenTime, Basis::Practice, open);
+    t.put(id("opens"), "figure.opens_after", Role::Takes, Basis::Practice, opens);
+    t.put(id("closes"), "figure.closes_after", Role::OpenTime, Basis::Practice, closes);
+    Hour { from: hour.at.clone(), times }
+}
+
+/// The mix as measured, or worked from bags and water, or as warm as the air where neither is known.
+fn mud(t: &Tally, mix: &Mix, hour: &weather::Hour) -> Res<Temperature> {
+    if let Some(measured) = &hour.mix {
+        return Ok(measured.clone());
+    }
+    let (Some(bags), Some(water)) = (&hour.bags, &hour.water) else { return Ok(hour.air.clone()) };
+    let dry = t.get(&format!("{}.dry_weight", mix.id))?;
+    let batch = Batch {
+        dry: vec![Dry { name: "bags", mass: dry, temperature: bags.clone(), moisture: None }],
+        water: t.get(&format!("{}.start_water_weight", mix.id))?,
+        work: None,
+    };
+    res(mix_temperature(&batch, water, None))
+}
+
+/// Why nothing may be placed in this hour, by the printed values.
+fn forbidden(t: &Tally, air: &str, drying: &str) -> Result<(), String> {
+    let printed = |id: &str, metric| {
+        let figure = t.figure(id)?;
+        let rule = figure.role.rule(metric, t.house());
+        let unit = rule.unit?;
+        Some(figure.worked.as_ref().ok()?.value().in_unit(unit)?.round(rule.direction, &rule.measure()))
+    };
+    let limit = most_drying();
+    if let Some(rate) = printed(drying, false)
+        && limit.value().si.compare(&Quantity::of(&Num::Exact(rate.clone()), find_expr("lb/ft2/h").ok_or("no unit")?).si).is_lt()
+    {
+        let shown = crate::quantity::num::decimal(&rate, 2);
+        return Err(format!("evaporation {shown} lb/ft2/h is over 0.20: screen the wind, shade the bags, or wait"));
+    }
+    if let Some(reading) = printed(air, false)
+        && reading <= num_rational::BigRational::from_integer(COLD_F.into())
+    {
+        return Err(format!("air {} °F is not above {COLD_F} °F: nothing is placed", crate::quantity::num::exact_text(&reading)));
+    }
+    Ok(())
+}
