@@ -1,6 +1,6 @@
 //! Printed arithmetic.
 
-use super::super::expr::{Area, Length, Share, Temperature, Volume, Worked};
+use crate::quantity::expr::{Area, Length, Share, Temperature, Volume, Worked};
 use super::*;
 
 #[test]
