@@ -9,7 +9,7 @@ mod page;
 mod people;
 mod plan;
 mod site;
-mod weather;
+pub mod weather;
 
 pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
@@ -20,7 +20,7 @@ pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook,
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Opening, OpeningShape, Scratch, Shape, Site, Surface, Texture, Waste};
-pub use weather::{Daily, Date, Hour, Weather};
+pub use weather::Weather;
 
 use crate::source::Span;
 
@@ -97,6 +97,6 @@ pub struct Job {
     pub letters: Vec<Letter>,
     /// Change orders, none of them in force.
     pub changes: Vec<Change>,
-    /// Weather, by site.
+    /// Weather of the sites.
     pub weather: Vec<Weather>,
 }

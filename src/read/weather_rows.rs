@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
-use crate::job::{Daily, Date, Hour, Weather};
+use crate::job::weather::{Daily, Date, Hour, Weather};
 use crate::quantity::expr::{Clock, Sort, Worked};
 use crate::quantity::parse::{self, Said};
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity};
@@ -37,8 +37,8 @@ impl<'f> Rows<'f> {
     /// Takes a line, or says what is wrong with it.
     pub fn add(&mut self, record: &[Cell<'_>], findings: &mut Vec<Finding>) {
         let before = findings.len();
-        for found in self.found.iter().filter(|f| f.column.needed && record.len() <= f.index) {
-            let title = format!("the line has {} cells, `{}` is the {}th", record.len(), found.column.head, found.index + 1);
+        if let Some(found) = self.found.iter().find(|f| f.column.needed && record.len() <= f.index) {
+            let title = format!("the line has {} cells, `{}` is cell {}", record.len(), found.column.head, found.index + 1);
             let at = record.last().map(|c| c.at);
             let finding = Finding::new("line-short", Severity::Stop, title).help("write a cell for every column of the header");
             findings.push(at.into_iter().fold(finding, |f, at| f.at(at, "the last cell")));

@@ -1,5 +1,6 @@
 use crate::finding::{Finding, Severity};
-use crate::job::{Date, Hour, Job, Weather};
+use crate::job::Job;
+use crate::job::weather::{Date, Hour, Weather};
 use crate::quantity::expr::How;
 use crate::source::{Folder, Span};
 use std::fmt::Write as _;
