@@ -106,7 +106,10 @@ fn content(fence: &Fence) {
     let mut words = fence.info.split(' ').skip(1);
     let file = words.next().unwrap_or_else(|| panic!("line {}: which file is this?", fence.line));
     match words.next() {
-        None => fs::write(desk.path(file), &fence.text).unwrap(),
+        None => {
+            fs::create_dir_all(desk.path(file).parent().unwrap()).unwrap();
+            fs::write(desk.path(file), &fence.text).unwrap();
+        }
         Some("surfaces") => {
             let text = fs::read_to_string(desk.path(file)).unwrap();
             let (before, after) = text.split_once("calendar:\n").unwrap();
@@ -143,13 +146,13 @@ fn every_block_of_the_readme_does_what_it_shows() {
                 }
             }
             "console" => console(&fence),
-            "yaml" | "markdown" => content(&fence),
+            "yaml" | "markdown" | "csv" => content(&fence),
             "text" => folder(&fence),
             other => panic!("line {}: nobody runs a block of `{other}`", fence.line),
         }
         seen.push(kind);
     }
-    for kind in ["sh", "console", "yaml", "markdown", "text"] {
+    for kind in ["sh", "console", "yaml", "markdown", "csv", "text"] {
         assert!(seen.iter().any(|k| k == kind), "no block of `{kind}` was found");
     }
 }

@@ -3,6 +3,7 @@
 
 mod card;
 mod caution;
+mod cells;
 mod change;
 mod chapter;
 mod company;
@@ -27,6 +28,8 @@ mod site;
 mod starters;
 mod surface;
 mod value;
+mod weather;
+mod weather_rows;
 mod yaml;
 
 use crate::finding::{Finding, Severity};
@@ -56,7 +59,9 @@ pub fn job(folder: &Folder) -> (Job, Vec<Finding>) {
     }
     twins(&docs, &mut findings);
     findings.extend(refs::check(folder, &docs));
-    (build(&docs), tidy(findings))
+    let mut job = build(&docs);
+    job.weather = weather::read(folder, &docs, &mut findings);
+    (job, tidy(findings))
 }
 
 fn not_read(path: &str, at: crate::source::Span) -> Finding {
@@ -176,6 +181,9 @@ mod screens;
 
 #[cfg(test)]
 mod fuzz;
+
+#[cfg(test)]
+mod weather_tests;
 
 #[cfg(test)]
 mod tests {

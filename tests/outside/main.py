@@ -15,9 +15,10 @@ import read_back
 import self_check
 import sun
 import units
+import weather
 from bench import Bench, report
 
-CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb) for check in module.CHECKS]
+CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb, weather) for check in module.CHECKS]
 
 
 def main() -> int:
