@@ -31,6 +31,8 @@ pub mod labour;
 pub mod lath;
 pub mod learning;
 pub mod day;
+pub mod cone;
+pub mod edges;
 pub mod legible;
 pub mod lifting;
 pub mod lifting_tables;
@@ -48,6 +50,8 @@ pub mod parts;
 pub mod pigment;
 pub mod proportion;
 pub mod protect;
+pub mod opening_rule;
+pub mod polygon;
 pub mod purchase;
 pub mod relief;
 pub mod rules;
@@ -164,6 +168,9 @@ pub(crate) fn mud(node: Node) -> Node {
 pub(crate) fn rest(x: &Node) -> Node {
     Node::given(1, 1) - x.clone()
 }
+
+#[cfg(test)]
+mod knife_edge_tests;
 
 #[cfg(test)]
 pub(crate) mod testing {
