@@ -9,6 +9,7 @@ mod page;
 mod people;
 mod plan;
 mod site;
+mod surface;
 
 pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
@@ -18,7 +19,8 @@ pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
-pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Opening, OpeningShape, Scratch, Shape, Site, Surface, Texture, Waste};
+pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
+pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};
 
 use crate::source::Span;
 
