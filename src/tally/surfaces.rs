@@ -13,9 +13,8 @@ use super::{Basis, Res, Role, Tally, coats, outline, res};
 pub(super) fn work(t: &mut Tally, job: &Job, site: &Site, surface: &Surface) {
     let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
     measures(t, site, surface);
-    let of_all = |one: Res<Area>| counted(one, surface.count.as_ref());
     let gross = faces(surface).and_then(|g| res(trade::net::total(&g)));
-    t.put(id("gross"), "figure.gross", Role::Area, Basis::Geometry, of_all(gross));
+    t.put(id("gross"), "figure.gross", Role::Area, Basis::Geometry, counted(gross, surface.count.as_ref()));
     let mut off: Parts = Ok(Vec::new());
     let mut reveals: Parts = Ok(Vec::new());
     for opening in &surface.openings {
@@ -34,8 +33,8 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site, surface: &Surface) {
             gather(&mut reveals, t.get(&at("reveal")));
         }
     }
-    t.put(id("openings_area"), "figure.openings_area", Role::Area, Basis::Geometry, of_all(sum(site, off)));
-    t.put(id("reveals"), "figure.reveals", Role::Area, Basis::Geometry, of_all(sum(site, reveals)));
+    t.put(id("openings_area"), "figure.openings_area", Role::Area, Basis::Geometry, sum(site, off, surface));
+    t.put(id("reveals"), "figure.reveals", Role::Area, Basis::Geometry, sum(site, reveals, surface));
     let mut added = vec!["reveals"];
     for (name, label, edges) in [("returns", "figure.returns", &surface.returns), ("soffits", "figure.soffits", &surface.soffits)] {
         if edges.is_empty() {
@@ -52,7 +51,7 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site, surface: &Surface) {
             t.put(at.clone(), label, Role::Area, Basis::Geometry, counted(res(one), edge.count.as_ref()));
             gather(&mut parts, t.get(&at));
         }
-        t.put(id(name), label, Role::Area, Basis::Geometry, of_all(sum(site, parts)));
+        t.put(id(name), label, Role::Area, Basis::Geometry, sum(site, parts, surface));
         added.push(name);
     }
     let net = (|| {
@@ -76,12 +75,16 @@ fn gather(parts: &mut Parts, part: Res<Area>) {
     }
 }
 
-fn sum(site: &Site, parts: Parts) -> Res<Area> {
+/// The parts of one, for all that stand.
+fn sum(site: &Site, parts: Parts, surface: &Surface) -> Res<Area> {
     let parts = parts?;
-    if parts.is_empty() { Ok(no_area(site)) } else { res(trade::net::total(&parts)) }
+    if parts.is_empty() {
+        return Ok(no_area(site));
+    }
+    counted(res(trade::net::total(&parts)), surface.count.as_ref())
 }
 
-/// So many equal ones; one if no count is stated. None of nothing is nothing.
+/// So many equal ones; one if no count is stated.
 fn counted(one: Res<Area>, count: Option<&Worked<Plain>>) -> Res<Area> {
     match count {
         Some(n) => res(trade::net::times(&one?, n)),
