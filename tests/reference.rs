@@ -18,14 +18,14 @@ mod air_arithmetic;
 mod air_grid;
 #[path = "reference/arithmetic.rs"]
 mod arithmetic;
-#[path = "reference/day.rs"]
-mod day;
 #[path = "reference/cure.rs"]
 mod cure;
 #[path = "reference/cure_arithmetic.rs"]
 mod cure_arithmetic;
 #[path = "reference/cure_rules.rs"]
 mod cure_rules;
+#[path = "reference/day.rs"]
+mod day;
 #[path = "reference/derivations.rs"]
 mod derivations;
 #[path = "reference/drying.rs"]

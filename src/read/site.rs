@@ -155,7 +155,8 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         good_until: g.day("good_until")?,
         climate: Climate { place: climate.text("where")?, band: climate.pair("band")?, humidity: climate.worked("humidity") },
         base,
-        scratch_mix: mixes.text("scratch"),
+        // Where no surface has a scratch coat nobody mixes for one, whatever is named.
+        scratch_mix: mixes.text("scratch").filter(|_| surfaces.iter().any(|s| s.scratch.is_some())),
         carve_mix: mixes.text("carve")?,
         batches: all(batches)?,
         scratch,

@@ -25,10 +25,6 @@ pub(super) fn close(t: &mut Tally, job: &Job, site: &Site) {
     for mix in site.mixes().filter_map(|name| mix_of(job, &name.text)) {
         let scratch = site.carve_mix.text != mix.name.text;
         let (of, label) = if scratch { ("scratch_volume", "figure.scratch_volume") } else { ("volume", "figure.carve_volume") };
-        // A mix that no surface takes has no order: a scratch coat is not put on where the base is carved directly.
-        if scratch && !site.surfaces.iter().any(|s| s.scratch.is_some()) {
-            continue;
-        }
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let volume = gather::<Volume>(t, site, of).and_then(|v| res(trade::sums::volumes(&v)));
         t.put(id("volume"), label, Role::Volume, Basis::Practice, volume);

@@ -46,10 +46,6 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
     let mut chapters = Vec::new();
     for chapter in &handbook.chapters {
         let mut blocks: Vec<Block> = chapter.from.iter().flat_map(|from| maker.part(&from.text)).collect();
-        // All of it was for mixes that this site does not mix.
-        if blocks.is_empty() {
-            continue;
-        }
         let title = title(chapter, lang);
         // A body that opens with the chapter's own title would print it twice.
         if let Some(Block::Heading { .. }) = blocks.first()

@@ -80,10 +80,6 @@ pub fn takeoff(tally: &Tally, job: &Job, site: &Site, voice: Voice, values: &mut
     }
     for name in site.mixes() {
         let Some(mix) = mix_of(job, &name.text) else { continue };
-        // A mix that no surface takes has no order.
-        if tally.figure(&format!("{}/{}.volume", site.id, mix.id)).is_none() {
-            continue;
-        }
         let title = format!("{}: {}", lang.text("takeoff.order"), mix.name.text);
         blocks.push(Block::Heading { level: 3, text: vec![Inline::text(&title)], id: format!("order-{}", mix.id) });
         let mut rows = Rows { tally, voice, marks: &marks, rows: Vec::new() };

@@ -152,10 +152,6 @@ fn order(loaded: &Loaded, site: &Site) -> Table {
     .collect();
     for mix in site.mixes().filter_map(|n| mix_of(&loaded.job, &n.text)) {
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
-        // A mix that no surface takes has no order.
-        if t.figure(&id("volume")).is_none() {
-            continue;
-        }
         let mut row = vec![mix.name.text.clone()];
         row.extend(["volume", "loads", "batches", "bags_additive"].map(|n| said(t, &id(n), Ask::Own, us)));
         row.push(said(t, &format!("{}.additive_bag", mix.id), Ask::Own, us));
