@@ -46,6 +46,8 @@ mod rules;
 mod run;
 #[path = "reference/sun.rs"]
 mod sun;
+#[path = "reference/takeoff_rules.rs"]
+mod takeoff_rules;
 #[path = "reference/units.rs"]
 mod units;
 #[path = "reference/walls.rs"]
@@ -101,6 +103,7 @@ const TABLES: &[Table] = &[
     ("mixing and tolerances", works::mixing),
     ("lifting", works::lifting),
     ("charts of single values", works::charts),
+    ("openings", takeoff_rules::rules),
 ];
 
 #[test]

@@ -1,8 +1,8 @@
 //! A site: surfaces, base, textures, climate, calendar.
 
-use super::{Accept, Day, Edition, Text};
+use super::{Accept, Day, Edition, Scratch, Surface, Text, Texture};
 use crate::quantity::Worked;
-use crate::quantity::expr::{Areal, Length, Loads, Plain, Share, Temperature};
+use crate::quantity::expr::{Areal, Loads, Plain, Share, Temperature};
 
 /// A site.
 #[derive(Debug)]
@@ -25,16 +25,18 @@ pub struct Site {
     pub climate: Climate,
     /// Base of the walls.
     pub base: Base,
-    /// Name of the scratch mix.
-    pub scratch_mix: Text,
+    /// Name of the scratch mix; none where no surface gets a scratch coat.
+    pub scratch_mix: Option<Text>,
     /// Name of the carve mix.
     pub carve_mix: Text,
     /// Batches to make cards for.
     pub batches: Vec<BatchPlan>,
-    /// The scratch coat.
-    pub scratch: Scratch,
+    /// The scratch coat of surfaces that say nothing else, if there is one.
+    pub scratch: Option<Scratch>,
     /// Textures by name.
     pub textures: Vec<Texture>,
+    /// What openings take off a face.
+    pub opening_rule: OpeningRule,
     /// Surfaces by code.
     pub surfaces: Vec<Surface>,
     /// Dates.
@@ -65,6 +67,25 @@ pub struct Site {
     pub editions: Vec<Edition>,
 }
 
+impl Site {
+    /// Names of its mixes, the scratch mix first.
+    pub fn mixes(&self) -> impl Iterator<Item = &Text> {
+        self.scratch_mix.iter().chain([&self.carve_mix])
+    }
+}
+
+/// What openings take off a face.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum OpeningRule {
+    /// Every opening at its real size; every coated return added.
+    #[default]
+    DeductAll,
+    /// IS 1200 Part 12, read for one coated face.
+    Is1200,
+    /// An estimate of 1878: none as less than 2 yd2.
+    Reed1878,
+}
+
 /// Where it is and how warm the work is.
 #[derive(Debug)]
 pub struct Climate {
@@ -87,6 +108,8 @@ pub struct Base {
     pub wrb_layers: Option<Worked<Plain>>,
     /// Weight of lath and paper.
     pub lath_and_paper: Option<Worked<Areal>>,
+    /// True if the carve coat goes straight on it, without a scratch coat.
+    pub direct: bool,
     /// Name of the engineer's letter on file (a record's file stem).
     pub letter: Option<Text>,
 }
@@ -102,150 +125,6 @@ pub struct BatchPlan {
     pub loads: Worked<Loads>,
     /// Place of the entry.
     pub at: crate::source::Span,
-}
-
-/// Waste of the two sorts; divided, not added.
-#[derive(Debug, Clone)]
-pub struct Waste {
-    /// Cut off and dead.
-    pub carve: Option<Worked<Share>>,
-    /// Droppings, tub, tools.
-    pub drop: Worked<Share>,
-}
-
-/// The scratch coat.
-#[derive(Debug)]
-pub struct Scratch {
-    /// Thickness.
-    pub thickness: Worked<Length>,
-    /// Allowance for the key behind lath.
-    pub key: Worked<Length>,
-    /// Its waste.
-    pub waste: Waste,
-}
-
-/// A texture and its relief.
-#[derive(Debug)]
-pub struct Texture {
-    /// Name such as `rubble`.
-    pub name: Text,
-    /// Thickness at the groove bottoms.
-    pub least: Worked<Length>,
-    /// Thickness at the faces.
-    pub most: Worked<Length>,
-    /// Share of the relief band that stays mud.
-    pub fill: Worked<Share>,
-    /// Its waste.
-    pub waste: Waste,
-    /// Real surface for each unit of flat one, for color and sealer.
-    pub developed: Option<Worked<Plain>>,
-}
-
-/// A surface to cover.
-#[derive(Debug)]
-pub struct Surface {
-    /// Code such as `LF-1`.
-    pub code: Text,
-    /// What it is, by language code.
-    pub what: Vec<(String, Text)>,
-    /// Its shape with its measures.
-    pub shape: Shape,
-    /// Name of its texture.
-    pub texture: Text,
-    /// Lifts the author plans for the carve coat, if stated.
-    pub lifts: Option<Worked<Plain>>,
-    /// Openings.
-    pub openings: Vec<Opening>,
-    /// Place of the entry.
-    pub at: crate::source::Span,
-}
-
-/// Shapes and their measures.
-#[derive(Debug)]
-pub enum Shape {
-    /// Width × height.
-    Rectangle {
-        /// Width.
-        width: Worked<Length>,
-        /// Height.
-        height: Worked<Length>,
-    },
-    /// A rectangle with a triangle on it.
-    Gable {
-        /// Width.
-        width: Worked<Length>,
-        /// Height at the eave.
-        eave: Worked<Length>,
-        /// Rise of the gable above it.
-        rise: Worked<Length>,
-    },
-    /// A front and some equal ends.
-    Hearth {
-        /// Front width and height.
-        front: (Worked<Length>, Worked<Length>),
-        /// End width and height.
-        ends: (Worked<Length>, Worked<Length>),
-        /// How many ends.
-        ends_count: Worked<Plain>,
-    },
-    /// Round columns, whole or half-engaged.
-    Column {
-        /// True if half-engaged.
-        half: bool,
-        /// Diameter of the core.
-        diameter: Worked<Length>,
-        /// Height.
-        height: Worked<Length>,
-        /// How many.
-        count: Worked<Plain>,
-    },
-}
-
-/// Shape of an opening.
-#[derive(Debug)]
-pub enum OpeningShape {
-    /// Width × height.
-    Rectangle {
-        /// Width.
-        width: Worked<Length>,
-        /// Height.
-        height: Worked<Length>,
-        /// Sides with a reveal: 3 (no sill) or 4.
-        sides: Worked<Plain>,
-    },
-    /// Jambs and a half circle.
-    Semicircular {
-        /// Width.
-        width: Worked<Length>,
-        /// Height to the spring line.
-        spring: Worked<Length>,
-    },
-    /// Jambs and a circular segment.
-    Segmental {
-        /// Width.
-        width: Worked<Length>,
-        /// Height to the spring line.
-        spring: Worked<Length>,
-        /// Rise of the segment.
-        rise: Worked<Length>,
-    },
-}
-
-/// An opening.
-#[derive(Debug)]
-pub struct Opening {
-    /// Code such as `D1`.
-    pub code: Text,
-    /// What it is, by language code.
-    pub what: Vec<(String, Text)>,
-    /// Shape.
-    pub shape: OpeningShape,
-    /// Depth of the reveal that gets a coat, if any.
-    pub depth: Option<Worked<Length>>,
-    /// Distance from the wall's left edge, for the drawing.
-    pub left: Option<Worked<Length>>,
-    /// Height of its foot above the floor, for the drawing.
-    pub sill: Option<Worked<Length>>,
 }
 
 /// Dates of the job.

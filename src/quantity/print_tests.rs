@@ -1,7 +1,7 @@
 //! Printed arithmetic.
 
-use crate::quantity::expr::{Area, Length, Share, Temperature, Volume, Worked};
 use super::*;
+use crate::quantity::expr::{Area, Length, Share, Temperature, Volume, Worked};
 
 #[test]
 fn a_reading_changes_scale_by_its_offset() {

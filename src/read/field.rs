@@ -36,6 +36,8 @@ pub enum Want {
     Texts,
     /// A list of language codes.
     Languages,
+    /// A list of corners, each a pair of lengths.
+    Corners,
     /// Keys of their own.
     Group(&'static [Field]),
     /// Entries under names that the author chooses; the text is an example of such a name.
@@ -64,6 +66,10 @@ pub enum Need {
     Free,
     /// Demanded when another key has one of these values, out of place otherwise.
     When(&'static str, &'static [&'static str]),
+    /// Demanded when another key has one of these values, free otherwise.
+    WhenElseFree(&'static str, &'static [&'static str]),
+    /// Free when another key has one of these values, out of place otherwise.
+    FreeWhen(&'static str, &'static [&'static str]),
 }
 
 /// One row.
@@ -116,6 +122,20 @@ impl Field {
     #[must_use]
     pub const fn when(mut self, key: &'static str, values: &'static [&'static str]) -> Field {
         self.need = Need::When(key, values);
+        self
+    }
+
+    /// Wanted when `key` is one of `values`, free otherwise.
+    #[must_use]
+    pub const fn when_else_free(mut self, key: &'static str, values: &'static [&'static str]) -> Field {
+        self.need = Need::WhenElseFree(key, values);
+        self
+    }
+
+    /// May stand when `key` is one of `values`, nowhere else.
+    #[must_use]
+    pub const fn free_when(mut self, key: &'static str, values: &'static [&'static str]) -> Field {
+        self.need = Need::FreeWhen(key, values);
         self
     }
 

@@ -24,6 +24,8 @@ pub enum Item {
     Yes(bool),
     /// Texts, with the place of the whole list.
     Texts(Vec<Text>, Span),
+    /// Corners of an outline.
+    Corners(Vec<(Node, Node)>),
     /// Keys of their own.
     Group(Group),
     /// Named groups.
@@ -39,11 +41,18 @@ pub struct Group {
     pub at: Span,
     /// Key and value.
     pub items: Vec<(&'static str, Item)>,
+    /// Keys that stand there and could not be read, or whose name was a slip: what is amiss was reported.
+    pub faulty: Vec<&'static str>,
 }
 
 impl Group {
     fn get(&self, name: &str) -> Option<&Item> {
         self.items.iter().find(|(n, _)| *n == name).map(|(_, item)| item)
+    }
+
+    /// True if the author left the key out.
+    pub fn lacks(&self, name: &str) -> bool {
+        self.get(name).is_none() && !self.faulty.contains(&name)
     }
 
     /// An authored value.
@@ -110,6 +119,22 @@ impl Group {
     /// Yes or no; no if left out.
     pub fn yes(&self, name: &str) -> bool {
         matches!(self.get(name), Some(Item::Yes(true)))
+    }
+
+    /// Yes or no, if said.
+    pub fn said(&self, name: &str) -> Option<bool> {
+        match self.get(name)? {
+            Item::Yes(yes) => Some(*yes),
+            _ => None,
+        }
+    }
+
+    /// Corners of an outline.
+    pub fn corners<S: Sort>(&self, name: &str) -> Option<Vec<(Worked<S>, Worked<S>)>> {
+        match self.get(name)? {
+            Item::Corners(corners) => all(corners.iter().map(|(x, y)| Some((typed(x)?, typed(y)?)))),
+            _ => None,
+        }
     }
 
     /// Texts; none if left out.

@@ -33,6 +33,8 @@ fn table(out: &mut String, fields: &[&Field]) {
             Need::Always => String::new(),
             Need::Free => "; may be left out".to_owned(),
             Need::When(key, values) => format!("; only when `{key}` is {}", near::listed(values)),
+            Need::WhenElseFree(key, values) => format!("; may be left out unless `{key}` is {}", near::listed(values)),
+            Need::FreeWhen(key, values) => format!("; may be left out, only when `{key}` is {}", near::listed(values)),
         };
         let limits = field.limits_said();
         let limits = if limits.is_empty() { limits } else { format!(", {limits}") };
@@ -89,6 +91,7 @@ fn holds(field: &Field) -> String {
         Want::YesNo => "`yes` or `no`".to_owned(),
         Want::Texts => "a list".to_owned(),
         Want::Languages => "a list of language codes".to_owned(),
+        Want::Corners => "a list of corners, each of two lengths".to_owned(),
         Want::Group(_) => "keys of its own, below".to_owned(),
         Want::Map(name, _) => format!("entries under names, such as `{name}`, below"),
         Want::List(_) => "a list, below".to_owned(),

@@ -1,12 +1,14 @@
 //! Files to job: front matter by the field tables, one file per kind. Every authored value keeps its place,
 //! and one file's trouble never hides another's.
 
+mod agree;
 mod card;
 mod caution;
 mod cells;
 mod change;
 mod chapter;
 mod company;
+mod corners;
 mod costs;
 mod doc;
 mod field;
@@ -188,7 +190,7 @@ mod weather_tests;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::OpeningShape;
+    use crate::job::Outline;
     use crate::quantity::expr::How;
     use std::path::Path;
 
@@ -212,7 +214,7 @@ mod tests {
         let (job, _) = job(&folder);
         let mix = job.mixes.iter().find(|m| m.id == "carve-24").unwrap();
         let wide = &job.sites[0].surfaces[0].openings[3];
-        let OpeningShape::Rectangle { width, .. } = &wide.shape else { panic!("{wide:?}") };
+        let Outline::Rectangle { width, .. } = &wide.outline else { panic!("{wide:?}") };
         let cases = [
             (mix.water.start.node(), "water.start", "1 gal 2 qt 1 pt"),
             (mix.ratio.node(), "mortar_to_additive", "10:3 by mass"),

@@ -66,26 +66,30 @@ impl<'a> Reader<'a> {
         };
         self.duplicates(entries);
         let meant = self.unknown(entries, fields, also);
-        let mut group = Group { at, items: Vec::new() };
+        let mut group = Group { at, items: Vec::new(), faulty: meant.clone() };
         for field in fields {
             if let Some(entry) = entries.iter().find(|e| e.key == field.name) {
                 let below = join(path, field.name);
                 let read = self.item(field, entry, entries, &below);
-                group.items.extend(read.map(|item| (field.name, item)));
+                match read {
+                    Some(item) => group.items.push((field.name, item)),
+                    None => group.faulty.push(field.name),
+                }
             }
         }
         for field in fields {
             let entry = entries.iter().find(|e| e.key == field.name);
             match (field.need, entry) {
                 (Need::Always, None) if !meant.contains(&field.name) => self.missing(field, at, path, ""),
-                (Need::When(key, values), entry) => {
+                (Need::When(key, values) | Need::WhenElseFree(key, values) | Need::FreeWhen(key, values), entry) => {
                     let said = group.text(key).map(|t| t.text);
                     let known = fields.iter().any(|f| f.name == key);
+                    let (must, only) = (!matches!(field.need, Need::FreeWhen(..)), known && !matches!(field.need, Need::WhenElseFree(..)));
                     match (said, entry) {
-                        (Some(v), None) if values.contains(&v.as_str()) && !meant.contains(&field.name) => {
+                        (Some(v), None) if must && values.contains(&v.as_str()) && !meant.contains(&field.name) => {
                             self.missing(field, at, path, &format!(", which a {v} needs"));
                         }
-                        (Some(v), Some(entry)) if known && !values.contains(&v.as_str()) => {
+                        (Some(v), Some(entry)) if only && !values.contains(&v.as_str()) => {
                             let title = format!("a {v} has no `{}`", field.name);
                             let help = format!("`{}` belongs to {}", field.name, near::listed(values));
                             self.stop("key-out-of-place", title, entry.key_at, format!("`{key}` is {v}"), help);
@@ -166,6 +170,7 @@ impl<'a> Reader<'a> {
                 }
                 all(texts).map(|texts| Item::Texts(texts, tree.at))
             }
+            Want::Corners => self.corners(field, entry, path),
             Want::Dates => {
                 let items = self.listed(field, entry)?;
                 let mut days = Vec::new();
@@ -239,7 +244,7 @@ impl<'a> Reader<'a> {
         Some(Tree { at: one.value.at, value: Value::Map { entries: merged, flow: *flow } })
     }
 
-    fn listed<'t>(&mut self, field: &Field, entry: &'t Entry) -> Option<&'t [Tree]> {
+    pub(super) fn listed<'t>(&mut self, field: &Field, entry: &'t Entry) -> Option<&'t [Tree]> {
         if let Value::List(items) = &entry.value.value {
             return Some(items);
         }
@@ -301,8 +306,8 @@ fn inner(fields: &[Field]) -> String {
     let example_of = |key: &str| fields.iter().find(|f| f.name == key).map_or("", |f| f.example);
     let wanted = |f: &&Field| match f.need {
         Need::Always => true,
-        Need::Free => false,
-        Need::When(key, values) => values.contains(&example_of(key)),
+        Need::Free | Need::FreeWhen(..) => false,
+        Need::When(key, values) | Need::WhenElseFree(key, values) => values.contains(&example_of(key)),
     };
     let mut shown: Vec<&Field> = fields.iter().filter(wanted).collect();
     if shown.is_empty() {

@@ -127,6 +127,7 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
 }
 
 fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec<Finding>) {
+    super::agree::check(g, out);
     let both = g.group("mixes").map(|m| [m.text("scratch"), m.text("carve")]);
     both.into_iter().flatten().flatten().for_each(|m| mixes.check(&m, out));
     for batch in g.list("batches") {

@@ -51,7 +51,7 @@ fn object(fields: &[&Field], like: bool) -> Value {
     let required: Vec<&str> = fields.iter().filter(|f| matches!(f.need, Need::Always)).map(|f| f.name).collect();
     let mut conditions: Vec<Value> = Vec::new();
     for field in fields {
-        if let Need::When(key, values) = field.need {
+        if let Need::When(key, values) | Need::WhenElseFree(key, values) = field.need {
             conditions.push(json!({
                 "if": {"properties": {key: {"enum": values}}, "required": [key]},
                 "then": {"required": [field.name]},
@@ -92,13 +92,17 @@ fn property(field: &Field) -> Value {
         Want::Languages => json!({"type": "array", "items": {"enum": Lang::all().map(Lang::code).collect::<Vec<_>>()}}),
         // A number is followed by its unit.
         Want::Amount(..) | Want::Range(..) | Want::TimeAt => json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"}),
+        Want::Corners => {
+            let length = json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"});
+            json!({"type": "array", "minItems": 3, "items": {"type": "array", "minItems": 2, "maxItems": 2, "items": length}})
+        }
         Want::Ratio => json!({"type": "string", "pattern": "^[0-9.]+:[0-9.]+ by (mass|volume)$"}),
         Want::Text | Want::Words => json!({"type": text}),
     };
     if let Value::Object(map) = &mut value {
         let limits = if matches!(field.limits, Limits::Any) { String::new() } else { format!("; {}", field.limits_said()) };
         map.insert("description".into(), json!(format!("{}{limits}", field.meaning)));
-        let listed = matches!(field.want, Want::Texts | Want::Dates | Want::Languages | Want::YesNo | Want::Whole);
+        let listed = matches!(field.want, Want::Texts | Want::Dates | Want::Corners | Want::Languages | Want::YesNo | Want::Whole);
         if !field.example.is_empty() && !listed {
             map.insert("examples".into(), json!([field.example]));
         }

@@ -1,6 +1,6 @@
 //! `sites/NAME.md`: the table. [`super::surface`] has the surfaces.
 
-use crate::job::{Base, BatchPlan, Calendar, Climate, Edition, Scratch, Site, Texture, Waste};
+use crate::job::{Base, BatchPlan, Calendar, Climate, Edition, Mean, OpeningRule, Scratch, Site, Texture, Waste};
 use crate::quantity::{Dim, Kind};
 
 use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
@@ -20,11 +20,12 @@ static BASE: &[Field] = &[
     Field::new("what", Want::Text, "wood studs 16 in apart, sheathing, paper, expanded lath", "what the coats hang on, in words"),
     Field::new("wrb_layers", Want::Whole, "2", "layers of water-resistive barrier").from("0", "9").free(),
     Field::new("lath_and_paper", AREAL, "0.9 lb/ft2", "weight of lath and paper").from("0 lb/ft2", "20 lb/ft2").free(),
+    Field::new("direct", Want::YesNo, "no", "whether the carve coat goes straight on it, without a scratch coat; no if left out").free(),
     Field::new("letter", Want::Text, "lf-engineer", "the engineer's letter: a file name in records, without `.md`").free(),
 ];
 
 static MIXES: &[Field] = &[
-    Field::new("scratch", Want::Text, "SCRATCH-15", "name of the scratch mix"),
+    Field::new("scratch", Want::Text, "SCRATCH-15", "name of the scratch mix; not needed where nothing gets a scratch coat").free(),
     Field::new("carve", Want::Text, "CARVE-24", "name of the carve mix"),
 ];
 
@@ -48,9 +49,12 @@ static SCRATCH: &[Field] = &[
 ];
 
 static TEXTURE: &[Field] = &[
-    Field::new("least", LENGTH, "3/8 in", "thickness at the bottom of the grooves").over("0 in", "24 in"),
+    Field::new("least", LENGTH, "3/8 in", "thickness at the bottom of the grooves; not needed beside a stated mean")
+        .over("0 in", "24 in")
+        .free(),
     Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in"),
-    Field::new("fill", SHARE, "62 %", "share of the relief that stays mud").from("0 %", "100 %"),
+    Field::new("fill", SHARE, "62 %", "share of the relief that stays mud; the mean follows from it").from("0 %", "100 %").free(),
+    Field::new("mean", LENGTH, "1 1/4 in", "mean thickness as measured, instead of a fill").over("0 in", "24 in").free(),
     Field::new("waste", Want::Group(WASTE), "", "its waste"),
     Field::new("developed", Want::Plain, "1.30", "real surface for each unit of flat one, for color and sealer").from("1", "10").free(),
 ];
@@ -74,8 +78,18 @@ pub static FIELDS: &[Field] = &[
     Field::new("base", Want::Group(BASE), "", "what the coats hang on"),
     Field::new("mixes", Want::Group(MIXES), "", "the mixes of the two coats"),
     Field::new("batches", Want::List(BATCH), "", "batch sizes that get a card"),
-    Field::new("scratch", Want::Group(SCRATCH), "", "the scratch coat"),
+    Field::new("scratch", Want::Group(SCRATCH), "", "the scratch coat; not needed where `base.direct` is yes").free(),
     Field::new("textures", Want::Map("rubble", TEXTURE), "", "textures by name"),
+    Field::new(
+        "opening_rule",
+        Want::Choice(&["deduct all", "IS 1200-12", "Reed 1878"]),
+        "deduct all",
+        "what openings take off a coated face. `deduct all`, also if left out: each at its real size, every coated return added, common \
+         practice, no source for carved work. `IS 1200-12`: up to 0.5 m2 nothing off and no return added; up to 3 m2 all, half or \
+         nothing off as this face's reveal is narrower, equal or wider, no return added; over that all off, returns added. `Reed \
+         1878`: none as less than 2 yd2, which orders less mud than small openings leave; returns added",
+    )
+    .free(),
     Field::new("surfaces", Want::Map("EX-1", surface::FIELDS), "", "surfaces by code"),
     Field::new("calendar", Want::Group(CALENDAR), "", "dates of the job").free(),
     Field::new("position", Want::Group(plan::POSITION), "", "where on the globe, for sunset").free(),
@@ -96,6 +110,7 @@ fn base(g: &Group) -> Option<Base> {
         kind: g.text("kind")?,
         what: g.text("what")?,
         wrb_layers: g.worked("wrb_layers"),
+        direct: g.yes("direct"),
         lath_and_paper: g.worked("lath_and_paper"),
         letter: g.text("letter"),
     })
@@ -106,17 +121,27 @@ fn waste(g: &Group) -> Option<Waste> {
 }
 
 pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> {
-    let (climate, mixes, scratch) = (g.group("climate")?, g.group("mixes")?, g.group("scratch")?);
+    let (climate, mixes, base) = (g.group("climate")?, g.group("mixes")?, base(g.group("base")?)?);
+    let scratch = match g.group("scratch") {
+        Some(s) => Some(Scratch { thickness: s.worked("thickness")?, key: s.worked("key")?, waste: waste(s.group("waste")?)? }),
+        None => None,
+    };
+    let surfaces = g.map("surfaces").iter().map(|(code, s)| surface::make(code, s, scratch.as_ref(), base.direct));
+    let surfaces = all(surfaces)?;
     let batches = g
         .list("batches")
         .iter()
         .map(|b| Some(BatchPlan { mix: b.text("mix")?, mixer: b.text("mixer")?, loads: b.worked("loads")?, at: b.at }));
     let textures = g.map("textures").iter().map(|(name, t)| {
+        let mean = match t.worked("mean") {
+            Some(mean) => Mean::Stated(mean),
+            None => Mean::Fill(t.worked("least")?, t.worked("fill")?),
+        };
         Some(Texture {
             name: name.clone(),
-            least: t.worked("least")?,
+            least: t.worked("least"),
             most: t.worked("most")?,
-            fill: t.worked("fill")?,
+            mean,
             waste: waste(t.group("waste")?)?,
             developed: t.worked("developed"),
         })
@@ -138,13 +163,19 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         crew: g.texts("crew"),
         good_until: g.day("good_until")?,
         climate: Climate { place: climate.text("where")?, band: climate.pair("band")?, humidity: climate.worked("humidity") },
-        base: base(g.group("base")?)?,
-        scratch_mix: mixes.text("scratch")?,
+        base,
+        // Where no surface has a scratch coat nobody mixes for one, whatever is named.
+        scratch_mix: mixes.text("scratch").filter(|_| surfaces.iter().any(|s| s.scratch.is_some())),
         carve_mix: mixes.text("carve")?,
         batches: all(batches)?,
-        scratch: Scratch { thickness: scratch.worked("thickness")?, key: scratch.worked("key")?, waste: waste(scratch.group("waste")?)? },
+        scratch,
         textures: all(textures)?,
-        surfaces: all(g.map("surfaces").iter().map(|(code, s)| surface::make(code, s)))?,
+        opening_rule: match g.text("opening_rule").as_ref().map(|t| t.text.as_str()) {
+            Some("IS 1200-12") => OpeningRule::Is1200,
+            Some("Reed 1878") => OpeningRule::Reed1878,
+            _ => OpeningRule::DeductAll,
+        },
+        surfaces,
         calendar,
         written_by: g.text("written_by"),
         approved_by: g.text("approved_by"),

@@ -138,6 +138,10 @@ static MADE: &[Made] = &[
             // A framed wall would need an engineer's letter before anything is printed.
             ("base.kind", "solid"),
             ("base.what", "concrete block, clean and sound"),
+            ("mixes.scratch", "SCRATCH-15"),
+            ("scratch", "\n  thickness: 1/2 in\n  key: 1/8 in\n  waste: {drop: 5 %}"),
+            ("textures.rubble.least", "3/8 in"),
+            ("textures.rubble.fill", "62 %"),
             ("textures.rubble.waste.carve", "12 %"),
             ("surfaces.EX-1.what_es", "pared de la chimenea"),
             ("written_by", "EST"),
@@ -214,7 +218,14 @@ fn write(out: &mut String, fields: &[Field], values: &Given<'_>, path: &str, ind
         let wanted = match field.need {
             Need::Always => true,
             Need::Free => said.is_some(),
+            Need::FreeWhen(key, of) => of.contains(&value_of(key)) && said.is_some(),
             Need::When(key, of) => of.contains(&value_of(key)),
+            Need::WhenElseFree(key, of) => of.contains(&value_of(key)) || said.is_some(),
+        };
+        let offered = match field.need {
+            Need::Free | Need::WhenElseFree(..) => true,
+            Need::FreeWhen(key, of) => of.contains(&value_of(key)),
+            Need::Always | Need::When(..) => false,
         };
         let choices = match field.want {
             Want::Choice(words) if words.len() < 8 => format!(" ({})", words.join(", ")),
@@ -222,7 +233,7 @@ fn write(out: &mut String, fields: &[Field], values: &Given<'_>, path: &str, ind
         };
         let meaning = format!("{}{choices}", field.meaning);
         if !wanted {
-            if matches!(field.need, Need::Free) {
+            if offered {
                 line(out, &format!("{indent}# {}", super::reader::example(field)), &meaning);
             }
             continue;

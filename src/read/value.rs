@@ -77,6 +77,16 @@ impl Reader<'_> {
         }
     }
 
+    /// A length with its limits, where a field holds several.
+    pub(super) fn length(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
+        if scalar.text.len() > LONGEST {
+            let title = format!("`{}` is {} bytes long, a quantity has at most {LONGEST}", field.name, scalar.text.len());
+            self.stop("value-too-long", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));
+            return None;
+        }
+        self.amount(field, scalar, Dim::LENGTH, Kind::Plain, path)
+    }
+
     fn amount(&mut self, field: &Field, scalar: Scalar<'_>, dim: Dim, kind: Kind, path: &str) -> Option<Node> {
         let q = self.fault(field, scalar, 0, parse::amount(scalar.text, dim, kind, field.example))?;
         let unit = match parse::read(scalar.text) {

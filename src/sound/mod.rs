@@ -10,6 +10,7 @@ pub mod limits;
 pub mod mixer;
 pub mod paper;
 pub mod seen;
+pub mod takeoff;
 pub mod text;
 pub mod thickness;
 mod told;
@@ -70,6 +71,7 @@ pub static CHECKS: &[&Check] = &[
     &mixer::batch_over_mixer::CHECK,
     &mixer::batch_over_rating::CHECK,
     &thickness::lift_too_thick::CHECK,
+    &takeoff::surface_unworked::CHECK,
     &base::weight_over_allowance::CHECK,
     &paper::typed_number_differs::CHECK,
     &paper::typed_number_unlinked::CHECK,

@@ -5,14 +5,17 @@
 
 mod batches;
 mod budget;
+mod coats;
 pub mod day;
 pub mod drawings;
+pub mod elevation;
 pub mod figure;
 mod hands;
 mod hours;
 mod labor;
 mod mixes;
 mod order;
+mod outline;
 pub mod printed;
 pub mod role;
 pub mod scope;
@@ -28,6 +31,7 @@ pub use printed::{Ask, PrintedValue, Voice};
 pub use role::Role;
 pub use scope::{Scope, Slot};
 pub use scopes::Subject;
+pub use surfaces::edges;
 
 use crate::job::{BatchPlan, Job, Mix, Site};
 use crate::quantity::expr::Sort;
@@ -78,7 +82,7 @@ impl Tally {
         }
         for site in &job.sites {
             sites::open(&mut tally, site);
-            for mix in [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)) {
+            for mix in site.mixes().filter_map(|n| mix_of(job, &n.text)) {
                 mixes::at_site(&mut tally, site, mix, job);
             }
             for plan in &site.batches {
@@ -169,7 +173,7 @@ pub fn mix_of<'a>(job: &'a Job, name: &str) -> Option<&'a Mix> {
 
 /// The mixes of a site, in the order of the work.
 pub fn mixes_of<'a>(job: &'a Job, site: &Site) -> Vec<&'a Mix> {
-    [&site.scratch_mix, &site.carve_mix].iter().filter_map(|name| mix_of(job, &name.text)).collect()
+    site.mixes().filter_map(|name| mix_of(job, &name.text)).collect()
 }
 
 /// Id of a batch: `larkenfell/carve-24/2`, `…/half` for half a load, the mixer's code added where two share a size.

@@ -107,11 +107,7 @@ fn surface_slot(tally: &Tally, site: &Site, surface: &Surface, lang: Lang) -> Sl
 
 fn site_slot(tally: &Tally, job: &Job, site: &Site, lang: Lang) -> Slot {
     let day = &site.good_until;
-    let mixes: Vec<Slot> = [&site.scratch_mix, &site.carve_mix]
-        .iter()
-        .filter_map(|name| mix_of(job, &name.text))
-        .map(|mix| mix_slot(tally, site, mix, lang))
-        .collect();
+    let mixes: Vec<Slot> = site.mixes().filter_map(|name| mix_of(job, &name.text)).map(|mix| mix_slot(tally, site, mix, lang)).collect();
     let surfaces = site.surfaces.iter().map(|s| surface_slot(tally, site, s, lang)).collect();
     owned(
         tally,

@@ -4,13 +4,15 @@ use crate::job::{Job, Mix, Site};
 use crate::quantity::expr::{Area, Bags, Loads, Volume, Worked};
 use crate::trade;
 
-use super::{Basis, Res, Role, Tally, mix_of, mixes, order, res, surfaces};
+use super::{Basis, Res, Role, Tally, coats, mix_of, mixes, order, res};
 
 /// Figures that need no surface: the planned temperature band, the engineer's figure.
 pub(super) fn open(t: &mut Tally, site: &Site) {
     t.own(format!("{}.band_low", site.id), "figure.band_low", Role::Reading, Basis::Author, &site.climate.band.0);
     t.own(format!("{}.band_high", site.id), "figure.band_high", Role::Reading, Basis::Author, &site.climate.band.1);
-    t.own(format!("{}.scratch_thickness", site.id), "figure.thickness_least", Role::LeastThickness, Basis::Author, &site.scratch.thickness);
+    if let Some(scratch) = &site.scratch {
+        t.own(format!("{}.scratch_thickness", site.id), "figure.thickness_least", Role::LeastThickness, Basis::Author, &scratch.thickness);
+    }
 }
 
 /// Totals over the surfaces, once they are worked.
@@ -20,22 +22,23 @@ pub(super) fn close(t: &mut Tally, job: &Job, site: &Site) {
     for letter in job.letters.iter().filter(|l| site.base.letter.as_ref().is_some_and(|n| n.text == l.id)) {
         t.own(format!("{}.weight_allowed", site.id), "figure.weight_allowed", Role::WallAllowance, Basis::Author, &letter.allows);
     }
-    for (name, of, label) in
-        [(&site.scratch_mix, "scratch_volume", "figure.scratch_volume"), (&site.carve_mix, "volume", "figure.carve_volume")]
-    {
-        let Some(mix) = mix_of(job, &name.text) else { continue };
+    for mix in site.mixes().filter_map(|name| mix_of(job, &name.text)) {
+        let scratch = site.carve_mix.text != mix.name.text;
+        let (of, label) = if scratch { ("scratch_volume", "figure.scratch_volume") } else { ("volume", "figure.carve_volume") };
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let volume = gather::<Volume>(t, site, of).and_then(|v| res(trade::sums::volumes(&v)));
         t.put(id("volume"), label, Role::Volume, Basis::Practice, volume);
-        surfaces::loads(t, &id("volume"), mix, id("loads"), "figure.loads");
+        coats::loads(t, &id("volume"), mix, id("loads"), "figure.loads");
         purchase(t, job, site, mix);
         order::pallets(t, job, site, mix);
     }
     order::whole(t, job, site);
 }
 
+/// The figures of this name of every surface that has one to work.
 fn gather<S: crate::quantity::expr::Sort>(t: &Tally, site: &Site, name: &str) -> Result<Vec<Worked<S>>, String> {
-    site.surfaces.iter().map(|s| t.get(&format!("{}/{}.{name}", site.id, s.code.text))).collect()
+    let has = |s: &&crate::job::Surface| name != "scratch_volume" || s.scratch.is_some();
+    site.surfaces.iter().filter(has).map(|s| t.get(&format!("{}/{}.{name}", site.id, s.code.text))).collect()
 }
 
 /// Bags to buy, with the reserve; batches by the largest planned batch; weight of the order.

@@ -17,11 +17,13 @@ pub mod carry;
 pub mod classes;
 pub mod clocks;
 pub mod coats;
+pub mod cone;
 pub mod cost;
 pub mod cure;
 pub mod day;
 pub mod dew_point;
 pub mod drying_limits;
+pub mod edges;
 pub mod error_budget;
 pub mod evaporation;
 pub mod finish;
@@ -43,9 +45,11 @@ pub mod mix_temperature;
 pub mod moisture;
 pub mod net;
 pub mod open_time;
+pub mod opening_rule;
 pub mod parts;
 pub mod pigment;
 pub mod placing;
+pub mod polygon;
 pub mod proportion;
 pub mod protect;
 pub mod purchase;
@@ -164,6 +168,9 @@ pub(crate) fn mud(node: Node) -> Node {
 pub(crate) fn rest(x: &Node) -> Node {
     Node::given(1, 1) - x.clone()
 }
+
+#[cfg(test)]
+mod knife_edge_tests;
 
 #[cfg(test)]
 pub(crate) mod testing {

@@ -70,8 +70,18 @@ pub const SOURCES: &[Source] = &[
             "F1 frustum",
             "F1 reveal",
             "F1 perimeter",
+            "F1 perimeter with sill",
+            "F1 circumference",
+            "F1 leg",
+            "F1 trapezoid perimeter",
+            "F1 polygon",
+            "F1 edge",
+            "F1 polygon perimeter",
+            "F1 extent",
+            "F1 soffit",
             "F3 annulus",
             "F3 half annulus",
+            "F3 cone annulus",
             "F3 face radius",
             "F3 ratio to flat",
             "F3 thickness",
@@ -88,6 +98,20 @@ pub const SOURCES: &[Source] = &[
                    work; a US Navy training manual (NAVEDTRA 14045, ch. 4) deducts openings the same way for masonry",
         basis: Basis::CommonPractice,
         formulas: &["F1 net", "F1 times", "F1 total"],
+    },
+    Source {
+        key: "is-1200-12",
+        citation: "IS 1200 (Part XII):1976, plastering: openings up to 0.5 m2, over 0.5 to 3 m2, over 3 m2; read in summaries, \
+                   the standard itself was not; what it means for one coated face is our reading",
+        basis: Basis::NeighbourStandard,
+        formulas: &["F1 IS deduction", "F1 IS reveals"],
+    },
+    Source {
+        key: "reed-1878",
+        citation: "S. B. Reed, Modern House-Plans for Everybody (1878), note to the estimates: every opening deducted, each at \
+                   least 2 yd2",
+        basis: Basis::NeighbourStandard,
+        formulas: &["F1 Reed deduction"],
     },
     Source {
         key: "relief-fill",
@@ -112,7 +136,7 @@ pub const SOURCES: &[Source] = &[
         citation: "mud pressed through expanded lath counted as a thickness: common practice, no source; an estimating text \
                    (Estimating in Building Construction, ex. 16-5) allows 8 ft3 in 100 yd2, 0.107 in",
         basis: Basis::CommonPractice,
-        formulas: &["F3 scratch", "F3 scratch annulus", "F3 half scratch annulus"],
+        formulas: &["F3 scratch", "F3 scratch annulus", "F3 half scratch annulus", "F3 scratch cone"],
     },
     Source { key: "lift-limit", citation: "the mix sheet's greatest lift", basis: Basis::MixSheet, formulas: &["F3 lifts"] },
     Source {

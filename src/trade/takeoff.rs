@@ -106,9 +106,15 @@ pub fn frustum(r1: &Worked<Length>, r2: &Worked<Length>, h: &Worked<Length>) -> 
     above_zero("F1 frustum", "r1", r1)?;
     zero_or_more("F1 frustum", "r2", r2)?;
     above_zero("F1 frustum", "h", h)?;
+    area(Node::pi() * ((r1.named("r1") + r2.named("r2")) * slant(r1, r2, h)), "F1 frustum")
+}
+
+/// Length of a tapered round's face from foot to head, for [`frustum`] and the coats on it. Ranges are the caller's.
+pub(super) fn slant(r1: &Worked<Length>, r2: &Worked<Length>, h: &Worked<Length>) -> Node {
     let taper = || r1.named("r1") - r2.named("r2");
-    let slant = (h.named("h") * h.named("h") + taper() * taper()).sqrt().formula("F1 slant", "slant");
-    area(Node::pi() * ((r1.named("r1") + r2.named("r2")) * slant), "F1 frustum")
+    // An upright face is as long as it is high, and stays exact.
+    let slant = if taper().value().si.is_zero() { h.named("h") } else { (h.named("h") * h.named("h") + taper() * taper()).sqrt() };
+    slant.formula("F1 slant", "slant")
 }
 
 /// Return of an opening or edge: `A = p × depth`, `p` the perimeter that is walked with mud, `depth` above 0.

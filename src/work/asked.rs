@@ -8,6 +8,7 @@ use crate::press::payload::{self, Block};
 use crate::sound::{Role, Seen};
 use crate::source::Span;
 use crate::tally::drawings::{self, Drawing};
+use crate::tally::elevation::elevation;
 use crate::tally::{Ask, PrintedValue, Subject, Voice, ladder_id, mix_of};
 
 use super::compose::{Composer, Piece, edition};
@@ -78,7 +79,7 @@ pub fn fill<'a>(
             .surfaces
             .iter()
             .filter(|s| argument("surface").is_none_or(|code| code == s.code.text))
-            .filter_map(|s| drawings::elevation(composer.tally, site, s, voice))
+            .filter_map(|s| elevation(composer.tally, site, s, voice))
             .flat_map(|d| drawn(d, values))
             .collect(),
         "takeoff" => tables::takeoff(composer.tally, composer.job, site, voice, values),

@@ -122,7 +122,7 @@ impl<'a> Maker<'_, 'a> {
             "company" => job.company.as_ref().map_or_else(Vec::new, |c| self.text(&c.editions, Role::Notes, site)),
             "glossary" => vec![self.glossary()],
             "mixes" => {
-                let mixes: Vec<&Mix> = [&self.site.scratch_mix, &self.site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).collect();
+                let mixes: Vec<&Mix> = self.site.mixes().filter_map(|n| mix_of(job, &n.text)).collect();
                 mixes.into_iter().flat_map(|m| self.mix(m)).collect()
             }
             "site" => self.text(&self.site.editions, Role::Notes, site),

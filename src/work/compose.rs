@@ -229,9 +229,8 @@ pub fn subjects<'a>(job: &'a Job, site: &'a Site, per: Per) -> Vec<Subject<'a>> 
         Per::Mix => {
             // In the order in which the site lists its batches, so that codes follow the mixer's day.
             let mut names: Vec<&str> = Vec::new();
-            for name in
-                site.batches.iter().map(|b| b.mix.text.as_str()).chain([site.carve_mix.text.as_str(), site.scratch_mix.text.as_str()])
-            {
+            let coats = [&site.carve_mix].into_iter().chain(&site.scratch_mix);
+            for name in site.batches.iter().map(|b| &b.mix).chain(coats).map(|name| name.text.as_str()) {
                 if !names.contains(&name) {
                     names.push(name);
                 }

@@ -1,6 +1,6 @@
 //! Tables of the book: the takeoff of a site, surface by surface, in both unit systems.
 
-use crate::job::{Job, Site};
+use crate::job::{Job, OpeningRule, Site};
 use crate::press::payload::{Align, Block, Inline, Line};
 use crate::tally::{Ask, PrintedValue, Tally, Voice, mix_of, scopes};
 
@@ -61,6 +61,8 @@ pub fn takeoff(tally: &Tally, job: &Job, site: &Site, voice: Voice, values: &mut
             ("takeoff.gross", "gross", false),
             ("takeoff.openings", "openings_area", false),
             ("takeoff.reveals", "reveals", false),
+            ("takeoff.returns", "returns", false),
+            ("takeoff.soffits", "soffits", false),
             ("takeoff.net", "net_area", true),
             ("takeoff.mean", "mean", false),
             ("takeoff.most", "most", false),
@@ -76,7 +78,7 @@ pub fn takeoff(tally: &Tally, job: &Job, site: &Site, voice: Voice, values: &mut
         }
         blocks.push(table(voice, rows.rows));
     }
-    for name in [&site.scratch_mix, &site.carve_mix] {
+    for name in site.mixes() {
         let Some(mix) = mix_of(job, &name.text) else { continue };
         let title = format!("{}: {}", lang.text("takeoff.order"), mix.name.text);
         blocks.push(Block::Heading { level: 3, text: vec![Inline::text(&title)], id: format!("order-{}", mix.id) });
@@ -94,8 +96,20 @@ pub fn takeoff(tally: &Tally, job: &Job, site: &Site, voice: Voice, values: &mut
         rows.row("figure.mortar_bag", &format!("{}.mortar_bag", mix.id), false, values);
         blocks.push(table(voice, rows.rows));
     }
+    if let Some(rule) = opening_rule(site) {
+        blocks.push(Block::para(vec![Inline::text(&format!("{}.", lang.text(rule)))]));
+    }
     blocks.extend(decides(tally, site, voice, values));
     blocks
+}
+
+/// Key of the words for the site's rule for openings, where it is not ours.
+pub fn opening_rule(site: &Site) -> Option<&'static str> {
+    match site.opening_rule {
+        OpeningRule::DeductAll => None,
+        OpeningRule::Is1200 => Some("opening_rule.is_1200_12"),
+        OpeningRule::Reed1878 => Some("opening_rule.reed_1878"),
+    }
 }
 
 /// Who decides about the weight: the letter's figure, and that these are planning figures.

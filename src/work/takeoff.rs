@@ -1,6 +1,6 @@
 //! `takeoff` and `gauge`: the tables on the terminal.
 
-use crate::job::{Mix, Site};
+use crate::job::{Mix, Site, Surface};
 use crate::tally::{Ask, Tally, Voice, batch_id, ladder_id, ladder_sizes, mix_of, scopes};
 use crate::words::EN;
 
@@ -57,45 +57,85 @@ pub(super) fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Out
     outcome
 }
 
+/// A column of the takeoff: its head, and the figure it shows; one that no surface has is left out.
+const COLUMNS: &[(&str, &str, bool)] = &[
+    ("Gross", "gross", true),
+    ("Openings", "openings_area", true),
+    ("Reveals", "reveals", true),
+    ("Returns", "returns", false),
+    ("Overhead", "soffits", false),
+    ("To cover", "net_area", true),
+    ("Mean", "mean", true),
+    ("Most", "most", true),
+    ("Lifts", "lifts", true),
+    ("Mix", "volume", true),
+    ("Loads", "loads", true),
+    ("Weight, mean", "weight_mean", true),
+    ("At faces", "weight_faces", true),
+];
+
 fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
     let (t, us) = (&loaded.tally, site.metric);
-    let heads = [
-        ("Surface", Align::Left),
-        ("What", Align::Left),
-        ("Gross", Align::Right),
-        ("Openings", Align::Right),
-        ("Reveals", Align::Right),
-        ("To cover", Align::Right),
-        ("Mean", Align::Right),
-        ("Most", Align::Right),
-        ("Lifts", Align::Right),
-        ("Mix", Align::Right),
-        ("Loads", Align::Right),
-        ("Weight, mean", Align::Right),
-        ("At faces", Align::Right),
-    ];
+    let id = |surface: &Surface, name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
+    let some = |name: &str| site.surfaces.iter().any(|s| t.figure(&id(s, name)).is_some());
+    let columns: Vec<_> = COLUMNS.iter().filter(|(_, name, always)| *always || some(name)).collect();
     let mut surfaces = Table { title: format!("{}, takeoff", site.name.text), ..Table::default() };
-    surfaces.columns = heads.iter().map(|(h, a)| ((*h).to_owned(), *a)).collect();
+    surfaces.columns = [("Surface", Align::Left), ("What", Align::Left)]
+        .into_iter()
+        .chain(columns.iter().map(|(head, ..)| (*head, Align::Right)))
+        .map(|(head, align)| (head.to_owned(), align))
+        .collect();
     for surface in &site.surfaces {
-        let id = |name: &str| format!("{}/{}.{name}", site.id, surface.code.text);
         let mut row = vec![surface.code.text.clone(), scopes::named(&surface.what, EN).to_owned()];
-        for name in
-            ["gross", "openings_area", "reveals", "net_area", "mean", "most", "lifts", "volume", "loads", "weight_mean", "weight_faces"]
-        {
-            row.push(said(t, &id(name), Ask::Own, us));
-        }
+        row.extend(columns.iter().map(|(_, name, _)| said(t, &id(surface, name), Ask::Own, us)));
         surfaces.rows.push(row);
     }
-    let mut total = vec!["Total".to_owned()];
-    total.resize(5, String::new());
-    total.push(said(t, &format!("{}.area", site.id), Ask::Own, us));
-    total.resize(heads.len(), String::new());
+    let mut total = vec!["Total".to_owned(), String::new()];
+    total.extend(columns.iter().map(|(_, name, _)| match *name {
+        "net_area" => said(t, &format!("{}.area", site.id), Ask::Own, us),
+        _ => String::new(),
+    }));
     surfaces.totals.push(total);
+    if let Some(rule) = super::tables::opening_rule(site) {
+        surfaces.notes.push(format!("{}.", EN.text(rule)));
+    }
+    surfaces.notes.extend(site.surfaces.iter().filter_map(|s| unworked(t, site, s)));
     surfaces.notes.push(format!("{}.", super::tables::capital(EN.text("planning.note"))));
     let letter = said(t, &format!("{}.weight_allowed", site.id), Ask::Both, us);
     if !letter.is_empty() {
         surfaces.notes.push(format!("Engineer's letter on file allows {letter}; law, engineer and makers' sheets come first."));
     }
+    let mut tables = vec![surfaces];
+    tables.extend(edges(t, site));
+    tables.push(order(loaded, site));
+    tables
+}
+
+/// Why a surface has no area: an empty cell alone says nothing.
+fn unworked(t: &Tally, site: &Site, surface: &Surface) -> Option<String> {
+    let area = t.figure(&format!("{}/{}.net_area", site.id, surface.code.text))?;
+    let why = area.worked.as_ref().err()?;
+    Some(format!("{} cannot be worked: {why}.", surface.code.text))
+}
+
+/// Returns and undersides, each a row of its own; no table where there are none.
+fn edges(t: &Tally, site: &Site) -> Option<Table> {
+    let mut table = Table { title: format!("{}, returns and undersides", site.name.text), ..Table::default() };
+    let heads = [("Surface", Align::Left), ("Part", Align::Left), ("What", Align::Left), ("Area", Align::Right), ("", Align::Left)];
+    table.columns = heads.iter().map(|(h, a)| ((*h).to_owned(), *a)).collect();
+    for surface in &site.surfaces {
+        for (sort, edge) in crate::tally::edges(surface) {
+            let area = said(t, &format!("{}/{}.{}.area", site.id, surface.code.text, edge.code.text), Ask::Own, site.metric);
+            let where_worked = if sort == "soffits" { "overhead" } else { "" };
+            let what = scopes::named(&edge.what, EN).to_owned();
+            table.rows.push(vec![surface.code.text.clone(), edge.code.text.clone(), what, area, where_worked.to_owned()]);
+        }
+    }
+    (!table.rows.is_empty()).then_some(table)
+}
+
+fn order(loaded: &Loaded, site: &Site) -> Table {
+    let (t, us) = (&loaded.tally, site.metric);
     let mut order = Table { title: format!("{}, order", site.name.text), ..Table::default() };
     order.columns = [
         ("Mix", Align::Left),
@@ -110,7 +150,7 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
     .iter()
     .map(|(h, a)| ((*h).to_owned(), *a))
     .collect();
-    for mix in [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(&loaded.job, &n.text)) {
+    for mix in site.mixes().filter_map(|n| mix_of(&loaded.job, &n.text)) {
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let mut row = vec![mix.name.text.clone()];
         row.extend(["volume", "loads", "batches", "bags_additive"].map(|n| said(t, &id(n), Ask::Own, us)));
@@ -120,7 +160,7 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
         order.rows.push(row);
     }
     order.notes.push("Bags include the reserve; loads do not.".to_owned());
-    vec![surfaces, order]
+    order
 }
 
 /// Powder and water per batch, and the ladder, of one mix or all.
@@ -137,7 +177,7 @@ pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
     let mut tables = Vec::new();
     for site in &loaded.job.sites {
         for mix in &mixes {
-            if site.carve_mix.text == mix.name.text || site.scratch_mix.text == mix.name.text {
+            if site.mixes().any(|name| name.text == mix.name.text) {
                 tables.push(batches(&loaded, site, mix));
                 tables.push(ladder(&loaded, site, mix));
             }

@@ -20,8 +20,7 @@ pub struct Marks {
 impl Marks {
     /// Marks every figure of a site, of its surfaces, its mixes and their batches.
     pub fn of(tally: &Tally, job: &Job, site: &Site) -> Marks {
-        let mixes: Vec<String> =
-            [&site.scratch_mix, &site.carve_mix].iter().filter_map(|n| mix_of(job, &n.text)).map(|m| format!("{}.", m.id)).collect();
+        let mixes: Vec<String> = site.mixes().filter_map(|n| mix_of(job, &n.text)).map(|m| format!("{}.", m.id)).collect();
         let own = |id: &str| {
             id.starts_with(&format!("{}/", site.id))
                 || id.starts_with(&format!("{}.", site.id))

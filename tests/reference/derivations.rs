@@ -9,7 +9,8 @@ use hodbook::trade::takeoff::Around;
 use hodbook::trade::weight::Scratch;
 use hodbook::trade::yields::Solid;
 use hodbook::trade::{
-    arches, batch, carry, coats, legible, net, open_time, purchase, relief, sources, sums, takeoff, water, weight, yields,
+    arches, batch, carry, coats, cone, edges, legible, net, open_time, opening_rule, polygon, purchase, relief, sources, sums, takeoff,
+    water, weight, yields,
 };
 
 use crate::air_arithmetic;
@@ -58,6 +59,31 @@ fn areas(seen: &mut Seen) {
     seen.add(&net::times(&half, &q("2")).unwrap());
     // A flat arch, where the segment is a small difference of two angles.
     seen.add(&arches::segment(&q("16 ft"), &q("1 in")).unwrap());
+}
+
+fn outlines(seen: &mut Seen) {
+    let corners = [("0 ft", "0 ft"), ("10 ft", "6 in"), ("3 m", "8 ft"), ("5 ft", "9 ft 6 in"), ("0 in", "2 m")];
+    let corners: Vec<polygon::Corner> = corners.iter().map(|(x, y)| (q(x), q(y))).collect();
+    let face = polygon::polygon(&corners).unwrap();
+    seen.add(&face);
+    seen.add(&polygon::polygon_perimeter(&corners, true).unwrap());
+    let heights: Vec<_> = corners.iter().map(|c| c.1.clone()).collect();
+    seen.add(&polygon::extent(&heights).unwrap());
+    let walked = edges::trapezoid_perimeter(&q("2 ft"), &q("3 ft"), &q("48 in"), Some(&q("20 cm"))).unwrap();
+    seen.add(&edges::trapezoid_perimeter(&q("2 ft"), &q("3 ft"), &q("48 in"), None).unwrap());
+    let reveal = takeoff::reveal(&edges::with_sill(&walked, &q("3 ft")).unwrap(), &q("0.2 m")).unwrap();
+    seen.add(&takeoff::reveal(&edges::circumference(&q("26 in")).unwrap(), &q("0.2 m")).unwrap());
+    seen.add(&edges::soffit(&q("6 ft"), &q("0.4 m")).unwrap());
+    for opening in ["4 ft2", "20 ft2", "40 ft2"] {
+        let off = opening_rule::deducted_is1200(&q(opening), opening_rule::Reveal::Equal).unwrap();
+        let added = opening_rule::reveals_is1200(&reveal, &q(opening)).unwrap();
+        seen.add(&net::net(std::slice::from_ref(&face), &[off], &[added]).unwrap());
+        seen.add(&opening_rule::deducted_reed(&q(opening)).unwrap());
+    }
+    let rock = cone::cone_annulus(&q("3 ft"), &q("24 in"), Some(&q("12 mm")), &q("1 1/4 in"), &q("1.2 m")).unwrap();
+    seen.add(&rock);
+    seen.add(&cone::cone_annulus(&q("0.3 m"), &q("12 in"), None, &q("18 mm"), &q("1.2 m")).unwrap());
+    seen.add(&cone::scratch_cone(&q("3 ft"), &q("24 in"), &q("1/2 in"), &q("3 mm"), &q("1.2 m"), &q("5 %")).unwrap());
 }
 
 fn thicknesses(seen: &mut Seen) -> Worked<Volume> {
@@ -146,6 +172,7 @@ fn water_and_bags(seen: &mut Seen, n: &Worked<Loads>) {
 fn every_formula_prints_arithmetic_that_holds() {
     let mut seen = Seen::default();
     areas(&mut seen);
+    outlines(&mut seen);
     let need = thicknesses(&mut seen);
     seen.add(&need);
     let n = mud(&mut seen, &need);
@@ -207,6 +234,12 @@ fn no_input_panics() {
             count(legible::cap_height(&ft[a], &sg[b]).is_ok());
             for c in 0..NUMBERS.len() {
                 count(takeoff::frustum(&ft[a], &ft[b], &inches[c]).is_ok());
+                count(edges::trapezoid_perimeter(&ft[a], &inches[b], &ft[c], Some(&inches[a])).is_ok());
+                count(cone::cone_annulus(&ft[a], &inches[b], Some(&inches[c]), &inches[a], &ft[c]).is_ok());
+                let corners = [(&ft[a], &inches[b]), (&ft[b], &inches[c]), (&inches[c], &ft[a]), (&ft[c], &ft[a])];
+                let corners = corners.map(|(x, y)| (x.clone(), y.clone()));
+                count(polygon::polygon(&corners).is_ok());
+                count(polygon::polygon_perimeter(&corners, false).is_ok());
                 count(relief::mean_thickness(&inches[a], &inches[b], &shares[c]).is_ok());
                 count(relief::with_waste(&gal[a], &shares[b], &shares[c]).is_ok());
                 count(coats::lifts(&inches[a], &inches[b], &inches[c]).is_ok());

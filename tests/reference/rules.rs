@@ -23,10 +23,6 @@ pub fn rules(run: &mut Run) {
     gives(&net(std::slice::from_ref(&gross), &[], &[]).unwrap(), "ft2", "120");
     assert!(net(std::slice::from_ref(&gross), &[q("121 ft2")], &[]).is_err());
 
-    run.rule("TO-14", "a house-plan book of 1878: deduct every opening", Found);
-    gives(&net(std::slice::from_ref(&gross), &[q("2 yd2")], &[]).unwrap(), "ft2", "102");
-    gives(&net(&[gross], &[q("0.25 ft2")], &[]).unwrap(), "ft2", "119.75");
-
     run.rule("TO-25", "bricklaying textbook: up to the next whole bag", Found);
     let bags = |n: &str| purchase(&q(n), &q("1 bag"), &q("0 %"), &q("0 loads")).unwrap().bags;
     gives(&bags("4 loads"), "", "4");

@@ -72,7 +72,7 @@ STOP[key-out-of-place]: a rectangle has no `rise`
 36 |     rise: 5 ft 6 in
    |     ^^^^ `shape` is rectangle
    |
-   = help: `rise` belongs to `gable`
+   = help: `rise` belongs to `gable`, `segmental arch`
 "#,
     ),
     (

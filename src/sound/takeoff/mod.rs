@@ -1,0 +1,3 @@
+//! Takeoff: measures that give no area.
+
+pub mod surface_unworked;
