@@ -238,6 +238,14 @@ impl Node {
     /// The same node written in another unit of its dimension; unchanged if the dimensions differ.
     pub fn written_in(self, symbol: &str) -> Node {
         match units::find_expr(symbol) {
+            // The text of these holds for their own unit only: they are kept, and written in the other one from outside.
+            Some(unit)
+                if unit.dim() == self.0.value.dim
+                    && self.0.unit != Some(unit)
+                    && matches!(self.how(), How::Dressed { .. } | How::Rounded { .. }) =>
+            {
+                Node::make(self.value().clone(), Some(unit), How::Named { symbol: String::new(), of: self })
+            }
             Some(unit) if unit.dim() == self.0.value.dim => match Arc::try_unwrap(self.0) {
                 Ok(inner) => Node::make(inner.value, Some(unit), inner.how),
                 Err(shared) => {
@@ -471,6 +479,18 @@ mod tests {
         let area = Worked::<Area>::new((w.named("w") * h.named("h")).formula("F1 rectangle", "A"));
         assert_eq!(area.in_unit("ft2"), 198.0);
         assert_eq!(area.node().leaves().len(), 2);
+    }
+
+    #[test]
+    fn a_dressed_or_rounded_value_keeps_its_factor() {
+        use crate::quantity::print::derivation;
+        let numbers =
+            |node: Node| derivation("x", &node.formula("F0", "x")).first().map(|l| format!("{} = {} {}", l.numbers, l.result, l.unit));
+        let pascals = (Node::given(2, 1) * Node::given(300, 1)).dressed("Pa");
+        assert_eq!(numbers(pascals.written_in("kPa")).unwrap(), "2 × 300 ÷ 1000 = 0.6 kPa");
+        let length: Worked<Length> = Worked::read("14.2 in").unwrap();
+        let up = length.named("l").rounded(Direction::Up, 1, 1).written_in("ft");
+        assert_eq!(numbers(up).unwrap(), "up(14.2, 1) ÷ 12 = 1.25 ft");
     }
 
     #[test]

@@ -26,9 +26,12 @@ pub enum Grip {
     Poor,
 }
 
+/// Lifts in how many minutes, and the values: hands low, hands high, for each of [`HOURS`].
+type Row = (i64, i64, [(i64, i64); 3]);
+
 /// Hundredths of FM by lifts a minute (in fifths for the first row): up to 1 h, up to 2 h, up to 8 h; for each the value with
 /// hands below 30 in (75 cm) and from there up. Recalled, not re-read; the value at 3 a minute and 1 h was read.
-const FREQUENCY: &[(i64, i64, [(i64, i64); 3])] = &[
+const FREQUENCY: &[Row] = &[
     (1, 5, [(100, 100), (95, 95), (85, 85)]),
     (1, 2, [(97, 97), (92, 92), (81, 81)]),
     (1, 1, [(94, 94), (88, 88), (75, 75)]),
@@ -71,7 +74,7 @@ pub fn frequency(rate: &Worked<Frequency>, lasts: &Worked<Duration>, low: bool) 
     let Some(column) = HOURS.iter().position(|h| !over(&lasts.value().si, h * 3600, 1)) else {
         return Err(refuse(KEY, "lasts", lasts, "at most 8 h, such as `2 h`"));
     };
-    let value = |row: &(i64, i64, [(i64, i64); 3])| row.2.get(column).map_or(0, |v| if low { v.0 } else { v.1 });
+    let value = |row: &Row| row.2.get(column).map_or(0, |v| if low { v.0 } else { v.1 });
     let found = FREQUENCY.iter().find(|(n, d, _)| !over(&rate.value().si, *n, d * 60)).map_or(0, value);
     if found == 0 {
         let most = FREQUENCY.iter().rev().find(|row| value(row) > 0).map_or(1, |row| row.0);

@@ -1,6 +1,8 @@
 //! F18: what the coats weigh on the wall.
 
-use crate::quantity::expr::{Area, Areal, Density, Length, Node, Plain, Worked};
+use crate::quantity::expr::{Area, Areal, Density, Length, Node, Plain, Pressure, Worked};
+use crate::quantity::num::Num;
+use crate::quantity::value::Quantity;
 
 use super::{Answer, OutOfRange, above_zero, like, zero_or_more};
 
@@ -125,6 +127,35 @@ pub fn base_weight(lath: &Worked<Areal>, paper: &Worked<Areal>, layers: &Worked<
     Ok(Worked::new((lath.named("q_lath") + papers).formula("F18 base", "q")))
 }
 
+/// What is left to a stated weight: `left = q_allowed − q`; below 0 the wall is over it by that much.
+///
+/// Both 0 or more. `q_allowed` is an engineer's figure for this wall; a published limit is compared by
+/// [`margin`](super::limits::margin). Source: `weight-compared`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::weight::left_to};
+/// let read = |t| Worked::read(t).unwrap();
+/// assert_eq!(left_to(&read("25.8 lb/ft2"), &read("28 lb/ft2")).unwrap().node().number().plain(), "2.2");
+/// ```
+pub fn left_to(q: &Worked<Areal>, allowed: &Worked<Areal>) -> Answer<Areal> {
+    zero_or_more("F18 left", "q", q)?;
+    zero_or_more("F18 left", "q_allowed", allowed)?;
+    Ok(Worked::new((allowed.named("q_allowed") - q.named("q")).formula("F18 left", "left")))
+}
+
+/// A weight as a pressure, for engineers who write kN/m2: `p = q × g`, `q` in kg/m2 and `p` in kPa, which is the same as kN/m2.
+///
+/// `q ≥ 0`; `g` standard gravity. Source: `weight-compared`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::weight::as_pressure};
+/// assert_eq!(format!("{:.2}", as_pressure(&Worked::read("15 lb/ft2").unwrap()).unwrap().in_unit("kPa")), "0.72");
+/// ```
+pub fn as_pressure(q: &Worked<Areal>) -> Answer<Pressure> {
+    zero_or_more("F18 pressure", "q", q)?;
+    let g = Node::constant(Quantity::plain(Num::frac(980_665, 100_000)), None, "g", "standard gravity, 9.80665 m/s2");
+    let p = (q.named("q").bare("kg/m2") * g).dressed("Pa").written_in("kPa");
+    Ok(Worked::new(p.formula("F18 pressure", "p")))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::testing::{holds, line, q};
@@ -177,6 +208,17 @@ mod tests {
         holds(&heaviest_patch(&[part("32 ft2", "10 lb/ft2")], &four_by_eight).unwrap(), "lb/ft2", "10");
         assert_eq!(heaviest_patch(&[], &four_by_eight).unwrap_err().wants, "1 part or more");
         assert!(heaviest_patch(&three, &q("0 ft2")).is_err());
+    }
+
+    #[test]
+    fn against_a_letter_and_as_a_pressure() {
+        let over = left_to(&q("25.8 lb/ft2"), &q("20 lb/ft2")).unwrap();
+        holds(&over, "lb/ft2", "-5.8");
+        assert_eq!(line(&over).0, "left = q_allowed − q");
+        holds(&as_pressure(&q("59.5 kg/m2")).unwrap(), "kPa", "0.5835");
+        assert_eq!(line(&as_pressure(&q("100 kg/m2")).unwrap()).1, "100 × 9.80665 ÷ 1000 = 0.980665 kPa");
+        assert_eq!(as_pressure(&q("-1 kg/m2")).unwrap_err().wants, "0 or more, such as `1 kg/m2`");
+        assert!(left_to(&q("1 kg/m2"), &q("-1 kg/m2")).is_err());
     }
 
     #[test]

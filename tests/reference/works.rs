@@ -19,7 +19,7 @@ use hodbook::trade::lifting::{Multipliers, Place, Task, advised, index, lift, mu
 use hodbook::trade::lifting_tables::{Grip, System};
 use hodbook::trade::limits::{self, Limit, margin};
 use hodbook::trade::log;
-use hodbook::trade::weight::{base_weight, dead_load};
+use hodbook::trade::weight::{as_pressure, base_weight, dead_load};
 
 use crate::run::How::{Computed, Found, Memory};
 use crate::run::{Run, gives, q};
@@ -101,6 +101,15 @@ pub fn lath(run: &mut Run) {
 
 /// Adhered veneer, and plaster on a stud wall.
 pub fn veneer(run: &mut Run) {
+    let both = |psf: &str, kn: &str| gives(&as_pressure(&q(psf)).unwrap(), "kPa", kn);
+    run.row("DL-04", "ASCE 7: suspended lath and plaster", Found);
+    both("15 lb/ft2", "0.72");
+    run.row("DL-05", "ASCE 7: a plastered masonry face", Found);
+    both("5 lb/ft2", "0.24");
+    run.row("DL-06", "a class table after ASCE 7: wood studs, plastered on no, one and both sides", Found);
+    for (psf, kn) in [("4 lb/ft2", "0.19"), ("12 lb/ft2", "0.57"), ("20 lb/ft2", "0.96")] {
+        both(psf, kn);
+    }
     run.row("DL-09", "a housing department's table: 6 and 15 lb/ft2", Found);
     // Its 9 lb/ft2 of stucco are 7/8 in in the lighter half of the 120 to 140 lb/ft3 that practice takes.
     let wall = |density: &str| dead_load(&q("7/8 in"), &q(density), None, &q("6 lb/ft2")).unwrap();

@@ -15,6 +15,8 @@ fn walls(seen: &mut Seen) {
     seen.add(&weight::heaviest_patch(&parts, &q("32 ft2")).unwrap());
     seen.add(&weight::heaviest_patch(&parts[1..], &q("3 m2")).unwrap());
     seen.add(&weight::base_weight(&q("3.4 lb/yd2"), &q("0.4 kg/m2"), &q("2")).unwrap());
+    seen.add(&weight::left_to(&q("125 kg/m2"), &q("20 lb/ft2")).unwrap());
+    seen.add(&weight::as_pressure(&q("15 lb/ft2")).unwrap());
     let net = lath::sheet_net(&q("27 in"), &q("2.4 m"), &q("1/2 in"), &q("25 mm")).unwrap();
     seen.add(&lath::sheets(&q("27.9 m2"), &net, &q("5 %")).unwrap());
     seen.add(&lath::fasteners(&q("27.9 m2"), &q("16 in"), &q("175 mm"), &q("10 %"), &q("100")).unwrap());
@@ -122,8 +124,8 @@ fn each<S: Sort>(unit: &str) -> Vec<Worked<S>> {
 #[test]
 fn no_input_panics() {
     let (ft, inches, ft2, shares) = (each("ft"), each("in"), each("ft2"), each("%"));
-    let (lb, gal, n, counts): (Vec<Worked<Mass>>, Vec<Worked<Volume>>, _, Vec<Worked<Plain>>) =
-        (each("lb"), each("gal"), each("loads"), each(""));
+    let (lb, gal, n) = (each::<Mass>("lb"), each::<Volume>("gal"), each("loads"));
+    let counts = each::<Plain>("");
     let (hours, areal, money) = (each("h"), each("lb/ft2"), each("USD"));
     let (rates, twists) = (each("lift/min"), each("°"));
     let mut answers = 0;
@@ -132,6 +134,8 @@ fn no_input_panics() {
         for b in 0..NUMBERS.len() {
             let part = |i: usize, j: usize| Part { area: ft2[i].clone(), weight: areal[j].clone() };
             count(weight::heaviest_patch(&[part(a, b), part(b, a)], &ft2[a]).is_ok());
+            count(weight::left_to(&areal[a], &areal[b]).is_ok());
+            count(weight::as_pressure(&areal[a]).is_ok());
             count(limits::margin(&limits::LATH_MASS, &areal[a]).is_ok());
             count(finish::developed(&[finish::Textured { area: ft2[a].clone(), factor: counts[b].clone() }]).is_ok());
             count(finish::cans(&gal[a], &gal[b]).is_ok());

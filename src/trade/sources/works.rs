@@ -11,6 +11,12 @@ pub const WORKS: &[Source] = &[
         formulas: &["F19 margin"],
     },
     Source {
+        key: "weight-compared",
+        citation: "a stated weight less the wall's; weight times standard gravity",
+        basis: Basis::Geometry,
+        formulas: &["F18 left", "F18 pressure"],
+    },
+    Source {
         key: "heaviest-patch",
         citation: "the heaviest 4 × 8 ft of a wall, in its most unfavourable place: common practice, no source",
         basis: Basis::CommonPractice,
