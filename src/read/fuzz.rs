@@ -128,5 +128,8 @@ fn a_byte_order_mark_and_line_ends_of_another_system_change_nothing() {
     }
     assert_eq!(survives(&other), []);
     let (job, _) = super::job(&other);
-    assert_eq!(job.sites[0].surfaces[0].openings[3].left.as_ref().unwrap().in_unit("in"), 150.0);
+    assert_eq!(
+        job.sites.iter().find(|s| s.id == "larkenfell").unwrap().surfaces[0].openings[3].left.as_ref().unwrap().in_unit("in"),
+        150.0
+    );
 }

@@ -200,8 +200,9 @@ mod tests {
         let (job, findings) = job(&folder);
         let seen: Vec<String> = findings.iter().map(|f| crate::finding::short(f, &|n| folder.lines(n))).collect();
         assert_eq!(seen, Vec::<String>::new());
-        assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (2, 1, 6));
-        assert_eq!(job.sites[0].surfaces[0].openings.len(), 4);
+        assert_eq!((job.mixes.len(), job.sites.len(), job.cards.len()), (3, 3, 6));
+        let site = job.sites.iter().find(|s| s.id == "larkenfell").unwrap();
+        assert_eq!(site.surfaces[0].openings.len(), 4);
         assert_eq!(job.mixes[0].water.start.in_unit("gal"), 1.625);
         assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().faces.len(), 2);
         assert_eq!(job.cards.iter().find(|c| c.id == "mud").unwrap().editions[1].title.text, "Tarjeta de mezcla");
@@ -213,7 +214,8 @@ mod tests {
         let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
         let (job, _) = job(&folder);
         let mix = job.mixes.iter().find(|m| m.id == "carve-24").unwrap();
-        let wide = &job.sites[0].surfaces[0].openings[3];
+        let site = job.sites.iter().find(|s| s.id == "larkenfell").unwrap();
+        let wide = &site.surfaces[0].openings[3];
         let Outline::Rectangle { width, .. } = &wide.outline else { panic!("{wide:?}") };
         let cases = [
             (mix.water.start.node(), "water.start", "1 gal 2 qt 1 pt"),
@@ -222,7 +224,7 @@ mod tests {
             (mix.open_time.1.node(), "open_time (at)", "70 °F"),
             (mix.thickness.1.node(), "thickness (to)", "2 3/4 in"),
             (mix.additive.relative_density.node(), "additive.relative_density", "2.30"),
-            (job.sites[0].batches[1].loads.node(), "batches.2.loads", "2 loads"),
+            (site.batches[1].loads.node(), "batches.2.loads", "2 loads"),
             (width.node(), "surfaces.LF-1.openings.W2.width", "3 ft"),
         ];
         for (node, want_key, want_text) in cases {

@@ -4,7 +4,7 @@ use indexmap::IndexMap;
 
 use crate::job::{DayGoal, DayPlan, Job, Mix, Site, Surface};
 use crate::quantity::expr::{Area, Clock, Duration, Length, Loads, Node, Pace, Plain, Volume, Worked};
-use crate::quantity::{Dim, Kind, Num, Quantity};
+use crate::quantity::{Dim, Kind, Mark, Num, Quantity};
 use crate::trade::clocks::Break;
 use crate::trade::day::{self, Blank, Day, Fault, Hour, Plan};
 use crate::trade::loads::Step;
@@ -125,7 +125,11 @@ impl Sheets<'_, '_> {
         let Some(place) = &self.site.position else { return };
         let spot = Spot { latitude: place.latitude.clone(), longitude: place.longitude.clone(), zone: self.goal.zone.clone() };
         let day = &self.goal.day;
-        let sunset = sun::day_number(day.year, day.month, day.day).and_then(|n| sun::sunset(&n, &spot));
+        let sunset = sun::day_number(day.year, day.month, day.day).and_then(|n| {
+            let mark = Mark { file: day.at.file, start: day.at.start, end: day.at.end };
+            let typed = Node::authored(n.value().clone(), None, &self.goal.iso(), "plan.days", Some(mark));
+            sun::sunset(&Worked::new(typed), &spot)
+        });
         self.t.put(self.id("sunset"), "figure.sunset", Role::Clock, Basis::Standard, res(sunset));
     }
 

@@ -187,6 +187,11 @@ pub fn batch_id(job: &Job, site: &Site, plan: &BatchPlan) -> String {
     if twin { format!("{base}-{}", plan.mixer.text) } else { base }
 }
 
+/// True for a figure of a planned day, such as `larkenfell/2026-03-02/1.water_in`: those belong to the day's own sheet.
+pub fn of_a_day(site: &Site, id: &str) -> bool {
+    id.strip_prefix(&format!("{}/", site.id)).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+}
+
 /// Name of a batch size in ids: `half`, `1`, `2`, `5/2` as `2.5`.
 pub fn size_name(loads: &Num) -> String {
     if *loads == Num::frac(1, 2) { "half".to_owned() } else { loads.plain().replace(['/', '.'], "_") }

@@ -243,6 +243,11 @@ impl Role {
         }
     }
 
+    /// True for money: the estimator's, never on a crew's paper.
+    pub fn is_money(self) -> bool {
+        matches!(self, Role::Money | Role::PriceOfArea | Role::Wage)
+    }
+
     /// True for an amount of water: the typed-number audit is strictest on these.
     pub fn is_water(self) -> bool {
         matches!(self, Role::StartWater | Role::LeastWater | Role::Step | Role::Limit | Role::WaterMass)

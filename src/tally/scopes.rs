@@ -155,8 +155,7 @@ pub fn scope(tally: &Tally, job: &Job, subject: Subject<'_>, lang: Lang) -> Scop
         near.push(format!("{}.", site.id));
     }
     // Clocks of planned days belong to the day's own sheet: elsewhere any typed half hour would meet one of them.
-    let of_a_day = |id: &str| id.strip_prefix(&format!("{}/", site.id)).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()));
-    let known: Vec<&str> = tally.figures().map(|f| f.id.as_str()).filter(|id| !of_a_day(id)).collect();
+    let known: Vec<&str> = tally.figures().map(|f| f.id.as_str()).filter(|id| !super::of_a_day(site, id)).collect();
     let figures = near.iter().flat_map(|p| known.iter().filter(|id| id.starts_with(p.as_str())).map(|id| (*id).to_owned())).collect();
     Scope { root, figures, subject: id }
 }

@@ -6,7 +6,7 @@ use serde_json::json;
 use crate::job::{Job, Site};
 use crate::press::payload::Block;
 use crate::quantity::print::{self, Line};
-use crate::tally::{Ask, Figure, PrintedValue, Tally, Voice, mix_of};
+use crate::tally::{Ask, Figure, PrintedValue, Tally, Voice, mix_of, of_a_day};
 use crate::words::Lang;
 
 use super::compose::Composer;
@@ -26,7 +26,8 @@ impl Marks {
                 || id.starts_with(&format!("{}.", site.id))
                 || mixes.iter().any(|m| id.starts_with(m.as_str()))
         };
-        let ids = tally.figures().filter(|f| own(&f.id) && worked(f) && !f.id.contains(".ladder")).map(|f| f.id.clone()).collect();
+        let kept = |f: &&Figure| own(&f.id) && !f.role.is_money() && !of_a_day(site, &f.id) && !f.id.contains(".ladder");
+        let ids = tally.figures().filter(kept).filter(|f| worked(f)).map(|f| f.id.clone()).collect();
         Marks { ids }
     }
 

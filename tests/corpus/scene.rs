@@ -6,7 +6,7 @@ use hodbook::prose::{Options, Prepared};
 use hodbook::read;
 use hodbook::sound::{self, Ground, Role, Seen};
 use hodbook::source::{File, Folder};
-use hodbook::tally::{Subject, Tally, Voice, mix_of, scopes};
+use hodbook::tally::{Subject, Tally, Voice, mix_of, mixes_of, scopes};
 use hodbook::words::Lang;
 
 /// The findings of every check. Findings of reading and rendering fail the test: a case is about a check.
@@ -88,11 +88,14 @@ impl<'a> Stage<'a> {
         for chapter in &job.chapters {
             self.text(&chapter.editions, code, Role::Chapter(chapter), whole, reads);
         }
-        for mix in &job.mixes {
+        for mix in mixes_of(job, site) {
             self.text(&mix.editions, code, Role::Notes, Subject::Mix(site, mix), reads);
         }
         for page in &job.procedures {
             let mix = page.mix.as_ref().and_then(|name| mix_of(job, &name.text));
+            if mix.is_some_and(|m| site.mixes().all(|n| n.text != m.name.text)) {
+                continue;
+            }
             let subject = mix.map_or(whole, |m| Subject::Mix(site, m));
             self.text(&page.editions, code, Role::Procedure(page), subject, reads);
             self.cautions(&page.cautions, code, subject, reads);
@@ -104,7 +107,7 @@ fn subjects<'a>(job: &'a Job, site: &'a Site, per: Per) -> Vec<Subject<'a>> {
     let batches = || site.batches.iter().map(|b: &'a BatchPlan| Subject::Batch(site, b));
     match per {
         Per::Batch => batches().collect(),
-        Per::Mix => job.mixes.iter().map(|m| Subject::Mix(site, m)).collect(),
+        Per::Mix => mixes_of(job, site).into_iter().map(|m| Subject::Mix(site, m)).collect(),
         Per::Site => vec![Subject::Site(site)],
     }
 }
