@@ -12,6 +12,12 @@ pub(super) fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
     tally.say(id, ask, voice).map_or_else(String::new, |v| v.text.replace(crate::quantity::show::JOIN, " "))
 }
 
+/// A cell of the takeoff: a measure that gives no figure is no question for a maker.
+fn measured(tally: &Tally, id: &str, metric: bool) -> String {
+    let missing = tally.figure(id).is_some_and(|f| f.worked.is_err());
+    if missing { "not worked".to_owned() } else { said(tally, id, Ask::Own, metric) }
+}
+
 /// Areas, volumes, loads, bags and weights of one site or all.
 pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
     let loaded = match Loaded::open(options) {
@@ -23,7 +29,10 @@ pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
         Err(outcome) => return with_findings(&loaded, options, outcome),
     };
     let tables = sites.iter().flat_map(|s| site_tables(&loaded, s)).collect();
-    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
+    // An order that lacks a surface is not one to send.
+    let lacks = sites.iter().any(|site| site.surfaces.iter().any(|s| unworked(&loaded.tally, site, s).is_some()));
+    let exit = if lacks { Exit::Stop } else { Exit::default() };
+    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), exit, ..Outcome::default() })
 }
 
 /// The site of a name or code; all without one.
@@ -87,12 +96,12 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
         .collect();
     for surface in &site.surfaces {
         let mut row = vec![surface.code.text.clone(), scopes::named(&surface.what, EN).to_owned()];
-        row.extend(columns.iter().map(|(_, name, _)| said(t, &id(surface, name), Ask::Own, us)));
+        row.extend(columns.iter().map(|(_, name, _)| measured(t, &id(surface, name), us)));
         surfaces.rows.push(row);
     }
     let mut total = vec!["Total".to_owned(), String::new()];
     total.extend(columns.iter().map(|(_, name, _)| match *name {
-        "net_area" => said(t, &format!("{}.area", site.id), Ask::Own, us),
+        "net_area" => measured(t, &format!("{}.area", site.id), us),
         _ => String::new(),
     }));
     surfaces.totals.push(total);
@@ -125,7 +134,7 @@ fn edges(t: &Tally, site: &Site) -> Option<Table> {
     table.columns = heads.iter().map(|(h, a)| ((*h).to_owned(), *a)).collect();
     for surface in &site.surfaces {
         for (sort, edge) in crate::tally::edges(surface) {
-            let area = said(t, &format!("{}/{}.{}.area", site.id, surface.code.text, edge.code.text), Ask::Own, site.metric);
+            let area = measured(t, &format!("{}/{}.{}.area", site.id, surface.code.text, edge.code.text), site.metric);
             let where_worked = if sort == "soffits" { "overhead" } else { "" };
             let what = scopes::named(&edge.what, EN).to_owned();
             table.rows.push(vec![surface.code.text.clone(), edge.code.text.clone(), what, area, where_worked.to_owned()]);
@@ -153,9 +162,9 @@ fn order(loaded: &Loaded, site: &Site) -> Table {
     for mix in site.mixes().filter_map(|n| mix_of(&loaded.job, &n.text)) {
         let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
         let mut row = vec![mix.name.text.clone()];
-        row.extend(["volume", "loads", "batches", "bags_additive"].map(|n| said(t, &id(n), Ask::Own, us)));
+        row.extend(["volume", "loads", "batches", "bags_additive"].map(|n| measured(t, &id(n), us)));
         row.push(said(t, &format!("{}.additive_bag", mix.id), Ask::Own, us));
-        row.push(said(t, &id("bags_mortar"), Ask::Own, us));
+        row.push(measured(t, &id("bags_mortar"), us));
         row.push(said(t, &format!("{}.mortar_bag", mix.id), Ask::Own, us));
         order.rows.push(row);
     }
