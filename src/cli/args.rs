@@ -131,6 +131,16 @@ pub enum Command {
         #[arg(long, value_enum, value_name = "hold|warn", hide_possible_values = true)]
         deny: Option<Deny>,
     },
+    /// Plan a day: batches by the clock, carve windows, late starts, on the day's weather
+    #[command(after_help = help::DAYSHEET)]
+    Daysheet {
+        /// The site, by file name or code
+        #[arg(value_name = "SITE")]
+        site: String,
+        /// A day of its plan, as 2026-03-02
+        #[arg(value_name = "DATE", value_parser = date)]
+        date: Date,
+    },
     /// Follow one printed number down to the line somebody typed
     #[command(after_help = help::PLUMB, override_usage = "hodbook plumb [OPTIONS] <FIGURE>\n       hodbook plumb [OPTIONS] --all")]
     Plumb {

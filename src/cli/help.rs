@@ -43,6 +43,7 @@ pub const SOUND: &str = foot!(
     "  hodbook sound --deny hold
   hodbook sound --why start-water-over-limit"
 );
+pub const DAYSHEET: &str = foot!("  hodbook daysheet larkenfell 2026-03-02");
 pub const PLUMB: &str = foot!(
     "  hodbook plumb larkenfell/LF-1.net_area
   hodbook plumb --all --format json"

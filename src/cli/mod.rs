@@ -101,6 +101,7 @@ fn dispatch(command: &Command, options: &Options, jobs: &dyn Jobs, teller: &Tell
         Command::Gauge { mix } => jobs.gauge(options, mix.as_deref(), teller),
         Command::Sound { why: Some(name), .. } => jobs.why(options, name, teller),
         Command::Sound { why: None, deny } => jobs.sound(options, deny.map(severity), teller),
+        Command::Daysheet { site, date } => jobs.daysheet(options, site, *date, teller),
         Command::Plumb { figure, .. } => jobs.plumb(options, figure.as_deref(), teller),
         Command::Issue { ids, proof } => jobs.issue(options, ids, *proof, teller),
         Command::Completions { shell } => extra::completions(*shell),

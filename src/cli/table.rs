@@ -20,9 +20,14 @@ pub fn draw(table: &Table, paint: Paint) -> String {
         out.push_str("\n\n");
     }
     let line = |row: &[String]| line(row, &columns);
-    out.push_str(&line(&heads));
+    let named = heads.iter().any(|h| !h.is_empty());
+    if named {
+        out.push_str(&line(&heads));
+    }
     let rule = columns.iter().map(|(w, _)| w + 2).sum::<usize>().saturating_sub(2);
-    out.push_str(&rule_line(rule, '─'));
+    if named {
+        out.push_str(&rule_line(rule, '─'));
+    }
     rows.iter().for_each(|row| out.push_str(&line(row)));
     if !totals.is_empty() {
         out.push_str(&rule_line(rule, '─'));

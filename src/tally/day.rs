@@ -184,7 +184,13 @@ impl Sheets<'_, '_> {
             let taken: Vec<Worked<Area>> = before.iter().filter_map(|id| self.t.get(id).ok()).collect();
             res(window::today(&wall, &taken, &self.t.get(&self.id("allowed"))?))
         })();
-        self.t.put(self.id("area"), "figure.area_today", Role::Area, Basis::Practice, area);
+        self.t.put(self.id("area"), "figure.area_today", Role::AreaAllowed, Basis::Practice, area);
+        let left = (|| {
+            let wall: Worked<Area> = self.t.get(&self.of_surface("net_area"))?;
+            let taken = before.iter().cloned().chain([self.id("area")]).filter_map(|id| self.t.get(&id).ok());
+            res(window::left_after(&wall, &taken.collect::<Vec<_>>()))
+        })();
+        self.t.put(self.id("left"), "figure.area_left", Role::Area, Basis::Practice, left);
         let applied =
             (|| res(placing::applied(&self.t.get::<Volume>(&self.of_surface("volume"))?, &self.t.get(&self.of_surface("net_area"))?)))();
         self.t.put(self.id("applied"), "figure.applied", Role::MeanThickness, Basis::Practice, applied);

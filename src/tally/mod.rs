@@ -11,7 +11,7 @@ pub mod drawings;
 pub mod elevation;
 pub mod figure;
 mod hands;
-mod hours;
+pub mod hours;
 mod labor;
 mod mixes;
 mod order;

@@ -143,6 +143,26 @@ pub fn today(wall: &Worked<Area>, before: &[Worked<Area>], plan: &Worked<Area>) 
     Ok(Worked::new(left.named("A_left").min(plan.named("A_plan")).formula(KEY, "A_today")))
 }
 
+/// Area that the days so far leave of a wall: `A_left = max(A − (A1 + A2 + …), 0)`; letters as in [`today`].
+///
+/// `A` above 0, the others 0 or more. Source: `carve-window`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::window::left_after};
+/// let read = |t| Worked::read(t).unwrap();
+/// assert_eq!(left_after(&read("100 ft2"), &[read("60 ft2"), read("30 ft2")]).unwrap().in_unit("ft2"), 10.0);
+/// ```
+pub fn left_after(wall: &Worked<Area>, taken: &[Worked<Area>]) -> Answer<Area> {
+    const KEY: &str = "F16 left after";
+    above_zero(KEY, "A", wall)?;
+    let mut left = wall.named("A");
+    for (i, area) in taken.iter().enumerate() {
+        zero_or_more(KEY, "A1", area)?;
+        left = left - area.named(&format!("A{}", i + 1));
+    }
+    let nothing = wall.node().clone() - wall.node().clone();
+    Ok(Worked::new(left.max(nothing).formula(KEY, "A_left")))
+}
+
 /// Days that a wall takes.
 #[derive(Clone, Debug)]
 pub struct Days {

@@ -4,6 +4,7 @@ mod asked;
 mod attach;
 mod book;
 mod compose;
+mod daysheet;
 mod desk;
 mod dump;
 mod glyphs;
@@ -48,6 +49,10 @@ impl Jobs for Hod {
 
     fn gauge(&self, options: &Options, mix: Option<&str>, _: &dyn Narrator) -> Outcome {
         takeoff::gauge(options, mix)
+    }
+
+    fn daysheet(&self, options: &Options, site: &str, date: jiff::civil::Date, _: &dyn Narrator) -> Outcome {
+        daysheet::daysheet(options, site, date)
     }
 
     fn sound(&self, options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Outcome {

@@ -230,6 +230,10 @@ pub trait Jobs {
     fn gauge(&self, _: &Options, _mix: Option<&str>, _: &dyn Narrator) -> Outcome {
         left_out("gauge")
     }
+    /// The batch table of a planned day.
+    fn daysheet(&self, _: &Options, _site: &str, _date: Date, _: &dyn Narrator) -> Outcome {
+        left_out("daysheet")
+    }
     /// Runs every check.
     fn sound(&self, _: &Options, _deny: Option<Severity>, _: &dyn Narrator) -> Outcome {
         left_out("sound")

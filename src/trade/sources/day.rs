@@ -29,6 +29,7 @@ pub(super) const SOURCES: &[Source] = &[
             "F16 planned area",
             "F16 today",
             "F16 left of the wall",
+            "F16 left after",
             "F16 need of days",
             "F16 days",
         ],
