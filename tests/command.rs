@@ -11,6 +11,9 @@
 use std::io::Read;
 use std::process::{Command, Output, Stdio};
 
+#[path = "command/day.rs"]
+mod day;
+
 fn hodbook(words: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_hodbook"));
     command.args(words).env_remove("NO_COLOR").env_remove("RUST_BACKTRACE");
