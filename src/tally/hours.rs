@@ -52,13 +52,18 @@ fn band(site: &Site, mix: &Mix) -> Hour {
     Hour { from, times: times(mix, cold, hot) }
 }
 
+/// Open time at a temperature: the sheet's own table wins over the rule of thumb.
+pub(super) fn open_at(mix: &Mix, at: &Worked<Temperature>) -> Res<OpenTime> {
+    match table(mix, |r| Some(r.open.clone())) {
+        Some(rows) => res(open_time::closes_by_table::<OpenTime>(&rows, at)),
+        None => res(open_time::open_time(&mix.open_time.0, &mix.open_time.1, at)),
+    }
+}
+
 /// The mix's times: what closes at the hotter, what opens at the colder temperature.
 fn times(mix: &Mix, cold: &Worked<Temperature>, hot: &Worked<Temperature>) -> Result<Times, String> {
     let window = mix.carve_window.as_ref().ok_or_else(|| format!("{} states no carve window", mix.name.text))?;
-    let open = match table(mix, |r| Some(r.open.clone())) {
-        Some(rows) => open_time::closes_by_table::<OpenTime>(&rows, hot),
-        None => open_time::open_time(&mix.open_time.0, &mix.open_time.1, hot),
-    };
+    let open = open_at(mix, hot);
     let opens = match table(mix, |r| r.opens.clone()) {
         Some(rows) => open_time::opens_by_table::<CarveTime>(&rows, cold),
         None => open_time::carve_time(&window.opens, &window.at, cold),
@@ -67,7 +72,7 @@ fn times(mix: &Mix, cold: &Worked<Temperature>, hot: &Worked<Temperature>) -> Re
         Some(rows) => open_time::closes_by_table::<CarveTime>(&rows, hot),
         None => open_time::carve_time(&window.closes, &window.at, hot),
     };
-    Ok(Times { open: res(open)?, opens: res(opens)?, closes: res(closes)? })
+    Ok(Times { open: open?, opens: res(opens)?, closes: res(closes)? })
 }
 
 /// The sheet's own table of one time, if every row of it states that time.

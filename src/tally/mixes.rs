@@ -133,8 +133,8 @@ pub(super) fn sizes(site: &Site, mix: &Mix) -> Vec<Num> {
 /// What a site adds to a mix: its place-by time, its ladder columns.
 pub(super) fn at_site(t: &mut Tally, site: &Site, mix: &Mix, job: &Job) {
     let id = |name: &str| format!("{}/{}.{name}", site.id, mix.id);
-    let open = res(trade::open_time::open_time(&mix.open_time.0, &mix.open_time.1, &site.climate.band.1));
-    t.put(id("place_by"), "figure.place_by", Role::PlaceBy, Basis::Practice, open);
+    let basis = if mix.times.is_empty() { Basis::Practice } else { Basis::MixSheet };
+    t.put(id("place_by"), "figure.place_by", Role::PlaceBy, basis, super::hours::open_at(mix, &site.climate.band.1));
     ladder(t, site, mix, job);
     for mixer in job.company.iter().flat_map(|c| &c.mixers) {
         let at = |name: &str| format!("{}/{}/{}.{name}", site.id, mix.id, mixer.code.text);
