@@ -34,6 +34,8 @@ mod drying;
 mod mixes;
 #[path = "reference/mixing.rs"]
 mod mixing;
+#[path = "reference/out_of_range.rs"]
+mod out_of_range;
 #[path = "reference/parts.rs"]
 mod parts;
 #[path = "reference/proportion.rs"]
