@@ -74,7 +74,8 @@ impl Default for House {
 }
 
 impl Tally {
-    /// Works every figure of a job.
+    /// Works every figure of a job but those of its planned days, which no other document prints and which are many:
+    /// see [`Tally::days`].
     pub fn of(job: &Job) -> Tally {
         let mut tally = Tally { house: House::of(job), ..Tally::default() };
         for mix in &job.mixes {
@@ -96,9 +97,17 @@ impl Tally {
             labor::work(&mut tally, job, site);
             hands::work(&mut tally, job, site);
             budget::work(&mut tally, job, site);
-            day::work(&mut tally, job, site);
         }
         tally
+    }
+
+    /// Works the figures of every planned day, batch by batch and late start by late start, once.
+    pub fn days(&mut self, job: &Job) {
+        if self.sheets.is_empty() {
+            for site in &job.sites {
+                day::work(self, job, site);
+            }
+        }
     }
 
     /// A figure by id.

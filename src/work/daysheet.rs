@@ -14,10 +14,11 @@ use super::takeoff::{chosen, said, with_findings};
 
 /// The day sheet of a site for a date of its plan.
 pub fn daysheet(options: &Options, site: &str, date: Date) -> Outcome {
-    let loaded = match Loaded::open(options) {
+    let mut loaded = match Loaded::open(options) {
         Ok(loaded) => loaded,
         Err(outcome) => return outcome,
     };
+    loaded.tally.days(&loaded.job);
     let site = match chosen(&loaded, Some(site)) {
         Ok(sites) => sites.into_iter().next(),
         Err(outcome) => return with_findings(&loaded, options, outcome),

@@ -19,7 +19,8 @@ pub fn plumb(options: &Options, figure: Option<&str>) -> Outcome {
 }
 
 fn try_plumb(options: &Options, figure: Option<&str>) -> Result<Outcome, Outcome> {
-    let loaded = Loaded::open(options)?;
+    let mut loaded = Loaded::open(options)?;
+    loaded.tally.days(&loaded.job);
     let trees = match figure {
         Some(id) => {
             let known = || loaded.tally.figures().map(|f| f.id.clone());
