@@ -111,7 +111,8 @@ fn papers_have_their_size_their_faces_and_their_language() {
         ("cards/W-01.pdf", 2, (1224.0, 792.0)),
         ("cards/L-01.pdf", 1, (792.0, 612.0)),
         ("cards/K-01.pdf", 2, (360.0, 216.0)),
-        ("runs/3x5-in-landscape-10-mil-matte-hand-long-edge.pdf", 4, (612.0, 792.0)),
+        // Three sites' pocket cards, two sheets each, front and back.
+        ("runs/3x5-in-landscape-10-mil-matte-hand-long-edge.pdf", 12, (612.0, 792.0)),
     ];
     for (name, pages, size) in cases {
         let paper = Paper::open(&demo().path("out").join(name)).unwrap();
@@ -127,6 +128,27 @@ fn papers_have_their_size_their_faces_and_their_language() {
         let paper = Paper::open(&demo().path("out").join(name)).unwrap();
         assert_eq!(paper.language().as_deref(), Some(lang), "{name}");
         assert!(paper.claims_ua_1(), "{name}");
+    }
+}
+
+/// A card of a metric site says litres first and gallons below, the other sites the other way round.
+#[test]
+fn a_metric_card_says_litres_first() {
+    let register = fs::read_to_string(demo().path("content/records/register.jsonl")).unwrap();
+    let code = |subject: &str| -> String {
+        let entries = register.lines().map(|l| serde_json::from_str::<serde_json::Value>(l).unwrap());
+        let found = entries.into_iter().find(|e| e["subject"] == subject).unwrap_or_else(|| panic!("{subject} was not entered"));
+        found["code"].as_str().unwrap().to_owned()
+    };
+    for (subject, first, second) in
+        [("mud sedge-basin/lite-10m/2", "9.20 L", "2 gal 1 qt 1 pt"), ("mud larkenfell/carve-24/2", "3 gal 1 qt", "12.30 L")]
+    {
+        let paper = Paper::open(&demo().path(&format!("out/cards/{}.pdf", code(subject)))).unwrap();
+        for page in [1, 2] {
+            let said = paper.bare_text(page);
+            let at = |text: &str| said.find(&bare(text)).unwrap_or_else(|| panic!("{subject}, page {page}: no `{text}` in {said}"));
+            assert!(at(first) < at(second), "{subject}, page {page}: {second} stands before {first}");
+        }
     }
 }
 
@@ -186,8 +208,10 @@ fn a_changed_number_makes_a_new_revision_of_the_cards_that_say_it() {
     assert!(desk.run(&["issue"]).status.success());
     let register = fs::read_to_string(desk.path("content/records/register.jsonl")).unwrap();
     let new: Vec<serde_json::Value> = register.lines().skip(entered).map(|l| serde_json::from_str(l).unwrap()).collect();
-    let codes: Vec<&str> = new.iter().map(|e| e["code"].as_str().unwrap()).collect();
-    assert_eq!(codes, ["M-01", "M-02", "M-03"], "only the mud cards of this mix say how long to mix after a step");
+    let subjects: Vec<&str> = new.iter().map(|e| e["subject"].as_str().unwrap()).collect();
+    let muds =
+        ["brack-ferry/carve-24/1", "brack-ferry/carve-24/2", "larkenfell/carve-24/1", "larkenfell/carve-24/2", "larkenfell/carve-24/3"];
+    assert_eq!(subjects, muds.map(|m| format!("mud {m}")), "only the mud cards of this mix say how long to mix after a step");
     for entry in &new {
         assert_eq!((entry["rev"].as_str(), entry["shape"].as_str()), (Some("B"), Some("square")));
     }
