@@ -147,7 +147,7 @@ pub enum Command {
         /// Figure id, such as larkenfell/LF-1.net_area
         #[arg(value_name = "FIGURE", required_unless_present = "all")]
         figure: Option<String>,
-        /// Every figure that some paper prints
+        /// Every figure that was worked, printed or not
         #[arg(long, conflicts_with = "figure")]
         all: bool,
     },

@@ -161,13 +161,19 @@ impl Num {
     /// A short fraction, integer or decimal for an exact number; seven significant digits for a real, and for
     /// an exact number whose fraction nobody could key in.
     pub fn plain(&self) -> String {
+        self.digits(7)
+    }
+
+    /// As [`Num::plain`], with so many significant digits: where large numbers nearly cancel, seven are too few for a
+    /// line to come to its result.
+    pub fn digits(&self, count: usize) -> String {
         match self {
             Num::Exact(r) => {
                 let text = exact_text(r);
                 let keyable = text.len() <= 12 && *r.denom() <= BigInt::from(1000) || !text.contains('/') && text.len() <= 12;
-                if keyable { text } else { significant(self.to_f64(), 7) }
+                if keyable { text } else { significant(self.to_f64(), count) }
             }
-            Num::Real(x) => significant(*x, 7),
+            Num::Real(x) => significant(*x, count),
         }
     }
 }

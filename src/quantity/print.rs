@@ -88,7 +88,9 @@ fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen
     lines.push(head(symbol, node));
     seen.push((node.clone(), at));
     let mut inputs = Vec::new();
-    collect_inputs(body(node), true, &mut inputs);
+    let formula = matches!(node.how(), How::Formula { .. });
+    // A formula that only looks a constant up rests on that constant; a leaf does not rest on itself.
+    collect_inputs(body(node), !formula, &mut inputs);
     let rests: Vec<usize> = inputs.iter().map(|(name, of)| explain(name, of, through, lines, seen)).collect();
     if let Some(line) = lines.get_mut(at) {
         line.rests_on = rests;
@@ -140,14 +142,14 @@ fn head(symbol: &str, node: &Node) -> Line {
         _ => String::new(),
     };
     let body_unit = inner.unit();
-    let mut numbers = if leaf { node.number().plain() } else { text(inner, true, 0) };
+    let mut numbers = if leaf { node.number().plain() } else { text(inner, Some(DIGITS), 0) };
     if !leaf && body_unit != node.unit() {
         numbers = scaled(numbers, ratio(body_unit, node.unit()), 0);
     }
     Line {
         symbol: if symbol.is_empty() { own.to_owned() } else { symbol.to_owned() },
         formula,
-        symbols: if leaf { String::new() } else { text(inner, false, 0) },
+        symbols: if leaf { String::new() } else { text(inner, None, 0) },
         numbers,
         result: node.number().plain(),
         unit: node.unit().map_or_else(String::new, |u| u.symbol()),
@@ -175,7 +177,8 @@ fn collect_inputs(node: &Node, top: bool, found: &mut Vec<(String, Node)>) {
 }
 
 fn push_input(symbol: &str, node: &Node, found: &mut Vec<(String, Node)>) {
-    if !found.iter().any(|(_, n)| n.is(node)) {
+    // One value may stand under two symbols, and both are explained.
+    if !found.iter().any(|(s, n)| n.is(node) && s == symbol) {
         found.push((symbol.to_owned(), node.clone()));
     }
 }
@@ -204,7 +207,7 @@ fn wrap(text: String, yes: bool) -> String {
 }
 
 // Binding strength: 1 sums, 2 products, 3 divisors and powers.
-fn text(node: &Node, numbers: bool, outer: u8) -> String {
+fn text(node: &Node, numbers: Option<usize>, outer: u8) -> String {
     match node.how() {
         How::Op(op, args) => operation(*op, args, node, numbers, outer),
         How::Rounded { direction, measure, of } => {
@@ -219,14 +222,14 @@ fn text(node: &Node, numbers: bool, outer: u8) -> String {
         How::Bare { unit, of } => in_unit(of, Some(*unit), numbers, outer),
         How::Dressed { of } => text(of, numbers, outer),
         How::Named { symbol, of } if symbol.is_empty() => in_unit(of, node.unit(), numbers, outer),
-        How::Named { symbol, .. } if !numbers => symbol.clone(),
-        How::Figure { id, .. } if !numbers => id.clone(),
-        How::Formula { symbol, .. } if !numbers => (*symbol).to_owned(),
+        How::Named { symbol, .. } if numbers.is_none() => symbol.clone(),
+        How::Figure { id, .. } if numbers.is_none() => id.clone(),
+        How::Formula { symbol, .. } if numbers.is_none() => (*symbol).to_owned(),
         How::Constant { symbol: "pi", .. } => "pi".to_owned(),
-        How::Constant { symbol, .. } if !numbers => (*symbol).to_owned(),
-        How::Authored { key, .. } if !numbers => key.rsplit('.').next().unwrap_or(key).to_owned(),
+        How::Constant { symbol, .. } if numbers.is_none() => (*symbol).to_owned(),
+        How::Authored { key, .. } if numbers.is_none() => key.rsplit('.').next().unwrap_or(key).to_owned(),
         _ => {
-            let number = node.number().plain();
+            let number = node.number().digits(numbers.unwrap_or(DIGITS));
             let compound = number.contains('/') || number.starts_with('-');
             wrap(number, compound && outer > 0)
         }
@@ -234,13 +237,13 @@ fn text(node: &Node, numbers: bool, outer: u8) -> String {
 }
 
 /// A node's text, multiplied into another unit where numbers are shown.
-fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: bool, outer: u8) -> String {
+fn in_unit(node: &Node, unit: Option<UnitExpr>, numbers: Option<usize>, outer: u8) -> String {
     let factor = ratio(node.unit(), unit);
     // °C and K have one step and two zeros.
-    if numbers && node.value().kind == Kind::Reading && offset(node.unit()) * &factor != offset(unit) {
+    if numbers.is_some() && node.value().kind == Kind::Reading && offset(node.unit()) * &factor != offset(unit) {
         return reading_in(node, unit, &factor, outer);
     }
-    if !numbers || factor.is_one() {
+    if numbers.is_none() || factor.is_one() {
         return text(node, numbers, outer);
     }
     scaled(text(node, numbers, 2), factor, outer)
@@ -254,37 +257,60 @@ fn offset(unit: Option<UnitExpr>) -> BigRational {
 fn reading_in(node: &Node, unit: Option<UnitExpr>, factor: &BigRational, outer: u8) -> String {
     let shift = offset(node.unit()) * factor - offset(unit);
     let (sign, size) = if shift.is_negative() { ("−", -shift) } else { ("+", shift) };
-    wrap(format!("{} {sign} {}", scaled(text(node, true, 2), factor.clone(), 0), Num::Exact(size).plain()), outer > 0)
+    wrap(format!("{} {sign} {}", scaled(text(node, Some(DIGITS), 2), factor.clone(), 0), Num::Exact(size).plain()), outer > 0)
 }
 
-fn operation(op: Op, args: &[Node], node: &Node, numbers: bool, outer: u8) -> String {
+/// Significant digits of the terms.
+const DIGITS: usize = 7;
+/// A real number has some fifteen; no line prints more.
+const MOST_LOST: usize = 8;
+
+/// How many digits a sum loses because its terms nearly cancel.
+fn lost(args: &[Node], sum: &Node) -> usize {
+    let size = |n: &Node| n.value().si.to_f64().abs();
+    let largest = args.iter().map(size).fold(0.0, f64::max);
+    let mut left = size(sum);
+    if left == 0.0 {
+        return if largest > 0.0 { MOST_LOST } else { 0 };
+    }
+    let mut digits = 0;
+    while left < largest && digits < MOST_LOST {
+        left *= 10.0;
+        digits += 1;
+    }
+    digits
+}
+
+fn operation(op: Op, args: &[Node], node: &Node, numbers: Option<usize>, outer: u8) -> String {
     let unit = node.unit();
     let arg = |i: usize| args.get(i).unwrap_or(node);
     let call = |name: &str| {
         let inside: Vec<String> = args.iter().map(|a| in_unit(a, unit, numbers, 0)).collect();
         format!("{name}({})", inside.join(", "))
     };
+    // Digits that a sum of nearly equal numbers loses are printed more of each.
+    let close = numbers.map(|digits| digits + lost(args, node));
     let of_plain = |name: &str| format!("{name}({})", in_unit(arg(0), None, numbers, 0));
     match op {
-        Op::Add => wrap(format!("{} + {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 1)), outer > 1),
-        Op::Sub => wrap(format!("{} − {}", in_unit(arg(0), unit, numbers, 1), in_unit(arg(1), unit, numbers, 2)), outer > 1),
+        Op::Add => wrap(format!("{} + {}", in_unit(arg(0), unit, close, 1), in_unit(arg(1), unit, close, 1)), outer > 1),
+        Op::Sub => wrap(format!("{} − {}", in_unit(arg(0), unit, close, 1), in_unit(arg(1), unit, close, 2)), outer > 1),
         Op::Mul => {
             let product = format!("{} × {}", text(arg(0), numbers, 2), text(arg(1), numbers, 2));
             let factor = ratio(arg(0).unit(), None) * ratio(arg(1).unit(), None) / ratio(unit, None);
-            let product = if numbers { scaled(product, factor, 0) } else { product };
+            let product = if numbers.is_some() { scaled(product, factor, 0) } else { product };
             wrap(product, outer > 2)
         }
         Op::Div => {
             let quotient = format!("{} ÷ {}", text(arg(0), numbers, 2), text(arg(1), numbers, 3));
             let factor = ratio(arg(0).unit(), None) / ratio(arg(1).unit(), None) / ratio(unit, None);
-            let quotient = if numbers { scaled(quotient, factor, 0) } else { quotient };
+            let quotient = if numbers.is_some() { scaled(quotient, factor, 0) } else { quotient };
             wrap(quotient, outer > 2)
         }
         Op::Sqrt => {
             let inside = arg(0);
             let factor = ratio(inside.unit(), None) / (ratio(unit, None) * ratio(unit, None));
-            let text = text(inside, numbers, if numbers && !factor.is_one() { 2 } else { 0 });
-            format!("sqrt({})", if numbers { scaled(text, factor, 0) } else { text })
+            let text = text(inside, numbers, if numbers.is_some() && !factor.is_one() { 2 } else { 0 });
+            format!("sqrt({})", if numbers.is_some() { scaled(text, factor, 0) } else { text })
         }
         Op::Sin => of_plain("sin"),
         Op::Asin => of_plain("asin"),

@@ -111,9 +111,8 @@ fn ahead(zone: &Text, day: &Day) -> Option<Worked<Duration>> {
         jiff::tz::AmbiguousOffset::Gap { before, .. } | jiff::tz::AmbiguousOffset::Fold { before, .. } => before.seconds(),
     };
     let value = Quantity { si: Num::int(seconds.into()), dim: Dim::TIME, kind: Kind::Plain };
-    let text = format!("{} at 18:00", zone.text);
     let mark = Mark { file: zone.at.file, start: zone.at.start, end: zone.at.end };
-    Some(Worked::new(Node::authored(value, find_expr("min"), &text, "zone", Some(mark))))
+    Some(Worked::new(Node::authored(value, find_expr("min"), &zone.text, "zone", Some(mark))))
 }
 
 fn goal(g: &Group, zone: &Text) -> Option<DayGoal> {

@@ -1,14 +1,15 @@
 //! Printed values: what the paper says. Only [`Tally::say`] makes one.
 
 use num_rational::BigRational;
+use num_traits::Zero;
 
 use crate::quantity::num::Num;
-use crate::quantity::show;
-use crate::quantity::units::UnitExpr;
+use crate::quantity::show::{self, Look};
+use crate::quantity::units::{UnitExpr, find_expr};
 use crate::words::Lang;
 
 use super::Tally;
-use super::role::Rule;
+use super::role::{Role, Rule};
 
 /// What a slot asks for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -72,6 +73,11 @@ pub struct PrintedValue {
 }
 
 impl Tally {
+    /// How a value is rounded and written in a unit system.
+    pub fn rule(&self, role: Role, value: &crate::quantity::Quantity, metric: bool) -> Rule {
+        fine(role, role.rule(metric, self.house()), value)
+    }
+
     /// The printed value of a figure in a document's voice; `None` if there is no such figure.
     ///
     /// Rounds from the unrounded value by the figure's role, in whichever unit system is asked for.
@@ -87,13 +93,13 @@ impl Tally {
             let text = voice.lang.text("value.missing").to_owned();
             return Some(PrintedValue { figure: id.to_owned(), ask, metric, number: None, unit: None, text });
         };
-        let rule = figure.role.rule(metric, self.house());
+        let rule = self.rule(figure.role, node.value(), metric);
         let (number, unit) = round(node.value(), rule);
         let spelled = ask == Ask::Long;
         let text = match ask {
             Ask::Exact => exact(node.value(), rule),
             Ask::Both => {
-                let other = figure.role.rule(!metric, self.house());
+                let other = self.rule(figure.role, node.value(), !metric);
                 let (n, u) = round(node.value(), other);
                 let first = show::text(&number, unit, rule.look, voice.lang, false);
                 let second = show::text(&n, u, other.look, voice.lang, false);
@@ -103,6 +109,15 @@ impl Tally {
         };
         Some(PrintedValue { figure: id.to_owned(), ask, metric, number: Some(number), unit, text })
     }
+}
+
+/// Water under the smallest mark would round down to nothing, which reads as "no water": it is said in fluid ounces.
+fn fine(role: Role, rule: Rule, value: &crate::quantity::Quantity) -> Rule {
+    let nothing = |rule: Rule| round(value, rule).0.is_zero();
+    if role.is_water() && rule.look == Look::Crew && !value.si.is_zero() && nothing(rule) {
+        return Rule { unit: find_expr("fl oz"), measure: (1, 1), look: Look::Mixed, ..rule };
+    }
+    rule
 }
 
 fn round(value: &crate::quantity::Quantity, rule: Rule) -> (BigRational, Option<UnitExpr>) {

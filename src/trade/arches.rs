@@ -164,7 +164,7 @@ mod tests {
         let lines = derivation("", head.node());
         let said: Vec<String> =
             lines.iter().map(|l| format!("{} = {} = {} = {} {}", l.symbol, l.symbols, l.numbers, l.result, l.unit)).collect();
-        assert_eq!(said[0], "A = R × R ÷ 2 × (theta − sin(theta)) = 3.625 × 3.625 ÷ 2 × (1.522026 − sin(1.522026)) = 3.437683 ft2");
+        assert_eq!(said[0], "A = R × R ÷ 2 × (theta − sin(theta)) = 3.625 × 3.625 ÷ 2 × (1.5220255 − sin(1.5220255)) = 3.437683 ft2");
         assert_eq!(said[1], "R = (s × s ÷ 4 + f × f) ÷ (2 × f) = (5 × 5 ÷ 4 + 1 × 1) ÷ (2 × 1) = 3.625 ft");
         assert!(said.iter().any(|s| s.starts_with("theta = 2 × asin(s ÷ (2 × R)) = 2 × asin(5 ÷ (2 × 3.625)) = 1.52202")), "{said:#?}");
     }

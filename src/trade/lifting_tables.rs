@@ -81,7 +81,7 @@ pub fn frequency(rate: &Worked<Frequency>, lasts: &Worked<Duration>, low: bool) 
         return Err(refuse(KEY, "F", rate, format!("at most {most} lift/min for this long, from this height")));
     }
     let read = "revised lifting equation, frequency table; recalled, not re-read";
-    Ok(Worked::new(hundredths(found, "FM", read).node().clone().formula(KEY, "FM")))
+    Ok(Worked::new(hundredths(found, "FM_table", read).node().clone().formula(KEY, "FM")))
 }
 
 /// Coupling multiplier CM of a grip, and of whether the hands are `low`, below 30 in (75 cm): good 1.00, fair 0.95 low and
@@ -98,7 +98,7 @@ pub fn coupling(grip: Grip, low: bool) -> Worked<Plain> {
         (Grip::Fair, true) => 95,
         (Grip::Poor, _) => 90,
     };
-    Worked::new(hundredths(n, "CM", "revised lifting equation, coupling table").node().clone().formula("F26 coupling", "CM"))
+    Worked::new(hundredths(n, "CM_table", "revised lifting equation, coupling table").node().clone().formula("F26 coupling", "CM"))
 }
 
 #[cfg(test)]

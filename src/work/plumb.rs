@@ -1,13 +1,10 @@
-//! `plumb`: the derivation of one number, or of every number that some document prints.
-
-use std::collections::BTreeSet;
+//! `plumb`: the derivation of one number, or of every number that was worked.
 
 use crate::quantity::num::exact_text;
 use crate::quantity::{Direction, print};
 use crate::tally::{Ask, Figure, Voice};
 use crate::words::EN;
 
-use super::desk::Desk;
 use super::load::Loaded;
 use super::seam::{Options, Outcome, Printed, Product, Tree};
 
@@ -27,13 +24,7 @@ fn try_plumb(options: &Options, figure: Option<&str>) -> Result<Outcome, Outcome
             let found = loaded.tally.figure(id).ok_or_else(|| Outcome::nothing("figure", id, known()))?;
             vec![tree(&loaded, found)]
         }
-        None => {
-            let (register, found) = loaded.register()?;
-            let desk = Desk::open(&loaded, &register, found, &[])?;
-            let faces = desk.documents.iter().flat_map(|d| &d.faces).chain(desk.books.iter().map(|b| &b.face));
-            let printed: BTreeSet<&str> = faces.flat_map(|f| &f.values).map(|v| v.figure.as_str()).collect();
-            loaded.tally.figures().filter(|f| printed.contains(f.id.as_str())).map(|f| tree(&loaded, f)).collect()
-        }
+        None => loaded.tally.figures().filter(|f| f.worked.is_ok()).map(|f| tree(&loaded, f)).collect(),
     };
     Ok(Outcome { product: Product::Trees(trees), ..Outcome::default() })
 }
@@ -56,7 +47,7 @@ fn tree(loaded: &Loaded, figure: &Figure) -> Tree {
 
 fn printed(loaded: &Loaded, figure: &Figure, metric: bool) -> Option<Printed> {
     let said = loaded.tally.say(&figure.id, Ask::Own, Voice { lang: EN, metric })?;
-    let rule = figure.role.rule(metric, loaded.tally.house());
+    let rule = loaded.tally.rule(figure.role, figure.worked.as_ref().ok()?.value(), metric);
     Some(Printed {
         system: if metric { "metric" } else { "us" },
         text: said.text,

@@ -23,6 +23,10 @@ UNITS: dict[str, tuple[str, Fraction]] = {
     "gal": ("m3", GALLON), "qt": ("m3", GALLON / 4), "pt": ("m3", GALLON / 8), "cup": ("m3", GALLON / 16),
     "L": ("m3", Fraction(1, 1000)), "mL": ("m3", Fraction(1, 10**6)),
     "lb": ("kg", POUND), "oz": ("kg", POUND / 16), "kg": ("kg", Fraction(1)), "g": ("kg", Fraction(1, 1000)),
+    "floz": ("m3", GALLON / 128), "yd3": ("m3", (36 * INCH) ** 3),
+    "mph": ("m/s", 5280 * 12 * INCH / 3600), "km": ("m", Fraction(1000)), "°": ("°angle", Fraction(1)),
+    "USD": ("USD", Fraction(1)), "K": ("°", Fraction(1)), "lift": ("1", Fraction(1)), "kPa": ("Pa", Fraction(1000)),
+    "Pa": ("Pa", Fraction(1)), "°C·h": ("°h", Fraction(3600)),
     "s": ("s", Fraction(1)), "min": ("s", Fraction(60)), "h": ("s", Fraction(3600)), "day": ("s", Fraction(86400)),
     "°F": ("°", Fraction(5, 9)), "°C": ("°", Fraction(1)),
     "psi": ("Pa", POUND * Fraction("9.80665") / INCH**2), "MPa": ("Pa", Fraction(10**6)),
@@ -39,7 +43,8 @@ ALSO: dict[str, str] = {
     "hour": "h", "hours": "h", "hora": "h", "horas": "h",
 }  # fmt: skip
 
-TERM = re.compile(r"(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: *([^\d\s]\S*))?")
+CLOCK = re.compile(r"(\d{1,2}):(\d\d)(?: (am|pm))?")
+TERM = re.compile(r"(-?\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: *([^\d\s]\S*))?")
 
 
 def plain(text: str) -> str:
@@ -55,18 +60,24 @@ def number(text: str) -> Fraction:
 
 def unit(symbol: str) -> tuple[str, Fraction]:
     """Dimension and factor of a unit or a quotient of two."""
-    symbol = symbol.replace("²", "2").replace("³", "3")
-    over, _, under = symbol.partition("/")
+    symbol = symbol.replace("fl oz", "floz").replace("²", "2").replace("³", "3").replace("·h", "/h") if symbol != "°C·h" else symbol
+    over, *under = symbol.split("/")
     dim, factor = UNITS[ALSO.get(over, over)]
-    if not under:
-        return dim, factor
-    lower, divisor = UNITS[ALSO.get(under, under)]
-    return f"{dim}/{lower}", factor / divisor
+    for name in under:
+        lower, divisor = UNITS[ALSO.get(name, name)]
+        dim, factor = f"{dim}/{lower}", factor / divisor
+    # A speed has a unit of its own name.
+    return {"m/s": "m/s"}.get(dim, dim), factor
 
 
 def read(text: str) -> tuple[str, Fraction]:
     """An amount's dimension and SI value; terms add up, as in `1 gal 2 qt`."""
-    text = plain(text)
+    text = plain(text).replace("fl oz", "floz")
+    if (clock := CLOCK.fullmatch(text)) is not None:
+        hour, minute = int(clock.group(1)), int(clock.group(2))
+        if half := clock.group(3):
+            hour = hour % 12 + (12 if half == "pm" else 0)
+        return "s", Fraction(60 * (60 * hour + minute))
     terms = list(TERM.finditer(text))
     if not terms or "".join(t.group(0) for t in terms).replace(" ", "") != text.replace(" ", ""):
         raise ValueError(f"no amount: {text!r}")

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Callable
 from fractions import Fraction
+from functools import cache
 
 from amounts import rounded
 
@@ -125,8 +126,9 @@ class Reader:
         return function(*arguments)
 
 
+@cache
 def evaluate(text: str) -> Number:
-    """The value of a printed arithmetic text."""
+    """The value of a printed arithmetic text; the same line stands in many derivations."""
     return Reader(text).whole()
 
 

@@ -1,7 +1,8 @@
-"""The mud card by hand: twenty texts of M-02, and ten changes of which exactly the right values follow."""
+"""The mud card by hand: twenty texts of one card, and ten changes of which exactly the right values follow."""
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -29,10 +30,19 @@ STRINGS: list[tuple[str, str, str, str]] = [
 ]
 
 
+def code_of(job: Path, subject: str) -> str:
+    """The code that the register gave to a subject."""
+    for line in (job / "records" / "register.jsonl").read_text(encoding="utf-8").splitlines():
+        entry = json.loads(line)
+        if entry["subject"] == subject:
+            return entry["code"]
+    raise FileNotFoundError(f"{subject} is not in the register")
+
+
 def strings(bench: Bench) -> Result:
     """Each text is what the prediction gives and stands on its face."""
     predicted = predict(bench.job)
-    pages = page_texts(bench.out / "cards" / "M-02.pdf")
+    pages = page_texts(bench.out / "cards" / f"{code_of(bench.job, f'mud {BATCH}')}.pdf")
     faults = []
     for figure, ask, *texts in STRINGS:
         for lang, text, page in zip(LANGS, texts, pages, strict=True):

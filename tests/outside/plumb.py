@@ -13,6 +13,7 @@ from amounts import ZERO, plain, read, rounded, unit
 from arithmetic import BINARY, FUNCTIONS, agrees, evaluate
 from bench import Bench, Check, Result
 from paper import attached
+from predict import front_matter
 
 # The result is printed to seven digits: a value this near to a step of its measure may stand on it.
 NEAR = Fraction(1, 10**6)
@@ -30,6 +31,7 @@ def derivations(bench: Bench) -> dict[str, dict[str, Any]]:
     return {f["figure"]: f for f in found}
 
 
+@cache
 def each_line(bench: Bench) -> list[tuple[str, dict[str, Any], dict[str, Any]]]:
     return [(f"{name} line {n}", f, line) for name, f in derivations(bench).items() for n, line in enumerate(f["lines"])]
 
@@ -51,11 +53,12 @@ def numbers(bench: Bench) -> Result:
     return Result(f"{len(rows)} lines", faults)
 
 
-def foreign(symbols: str, known: list[str]) -> str:
+@cache
+def foreign(symbols: str, known: tuple[str, ...]) -> str:
     """What is left of a formula once its known symbols, numbers, functions and operators are out."""
     for symbol in sorted(set(known), key=len, reverse=True):
         symbols = re.sub(rf"(?<![\w./-]){re.escape(symbol)}(?![\w./-])", " ", symbols)
-    words = re.sub(r"[\s(),]+|[+−×÷^](?=\s|\(|$)", " ", symbols).split()
+    words = re.sub(r"[\s(),]+|[+−×÷^](?=\s|\(|$)|\^(?=\d)", " ", symbols).split()
     return " ".join(
         w for w in words if w not in FUNCTIONS | BINARY and w not in ("pi", "-") and not re.fullmatch(r"-?\d+(\.\d+)?(/\d+)?", w)
     )
@@ -72,7 +75,7 @@ def symbols(bench: Bench) -> Result:
         if not all(0 <= i < len(figure["lines"]) and figure["lines"][i] is not line for i in at):
             faults.append(f"{name} rests on {at}, of {len(figure['lines'])} lines")
             continue
-        left = foreign(line["symbols"], [figure["lines"][i]["symbol"] for i in at])
+        left = foreign(line["symbols"], tuple(figure["lines"][i]["symbol"] for i in at))
         if left:
             faults.append(f"{name}: {line['symbols']!r} names {left!r}, on which it does not rest")
     return Result(f"{count} formulas", faults)
@@ -133,6 +136,22 @@ def rounding(bench: Bench) -> Result:
     return Result(f"{count} roundings", faults)
 
 
+@cache
+def metric_sites(job: Path) -> tuple[frozenset[str], dict[str, str]]:
+    """Sites whose paper is metric first, and the site of every code in the register."""
+    sites = {p.stem for p in (job / "sites").glob("*.md") if p.suffixes == [".md"] and front_matter(p)["units"] == "metric"}
+    lines = (job / "records" / "register.jsonl").read_text(encoding="utf-8").splitlines()
+    entries = [json.loads(line) for line in lines]
+    return frozenset(sites), {e["code"]: e["subject"].split(" ", 1)[1].split("/")[0] for e in entries}
+
+
+def metric(bench: Bench, face: str) -> bool:
+    """True if a face, such as `M-02/en` or `larkenfell-en`, is metric first."""
+    sites, codes = metric_sites(bench.job)
+    code, _, language = face.partition("/")
+    return (codes[code] if language else code.rsplit("-", 1)[0]) in sites
+
+
 def complete(bench: Bench) -> Result:
     """Every figure that a document prints has a derivation that gives the text printed."""
     found, faults, count = derivations(bench), set(), 0
@@ -144,8 +163,8 @@ def complete(bench: Bench) -> Result:
             if value["figure"] not in found:
                 faults.add(f"{value['figure']} is printed and has no derivation")
                 continue
-            # The demo's sites are in US units, so the second system is the metric one.
-            system = {"own": "us", "us": "us", "second": "metric", "metric": "metric"}.get(value["ask"])
+            own, other = ("metric", "us") if metric(bench, value["face"]) else ("us", "metric")
+            system = {"own": own, "us": "us", "second": other, "metric": "metric"}.get(value["ask"])
             if system and value["lang"] == "en":
                 said = plain(found[value["figure"]]["printed"][system]["text"])
                 if said != plain(value["text"]):

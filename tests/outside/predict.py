@@ -59,11 +59,18 @@ def litres(gallons: Fraction) -> str:
     return f"{decimal(rounded(gallons / GAL_PER_L, 'down', Fraction(1, 20)), 2)} L"
 
 
-def pounds_of_water(pounds: Fraction) -> str:
+KG_PER_LB = within("1 lb", "kg")
+
+
+def weight_of_water(pounds: Fraction, metric: bool) -> str:
+    if metric:
+        return f"{decimal(rounded(pounds * KG_PER_LB, 'down', Fraction(1, 20)), 2)} kg"
     return f"{decimal(rounded(pounds, 'down', Fraction(1, 10)), 1)} lb"
 
 
-def pounds_of_bag(pounds: Fraction) -> str:
+def weight_of_bag(pounds: Fraction, metric: bool) -> str:
+    if metric:
+        return f"{decimal(rounded(pounds * KG_PER_LB, 'nearest', Fraction(1, 10)), 1)} kg"
     return f"{float(rounded(pounds, 'nearest', Fraction(1, 10))):g} lb"
 
 
@@ -71,8 +78,16 @@ def ceiling(value: Fraction) -> Fraction:
     return rounded(value, "up", Fraction(1))
 
 
-def place_by(open_time: str, hottest: Fraction) -> str:
-    """Open time at the hottest end of the band, halved for each 20 °F, down to 5 min."""
+def place_by(open_time: str, table: list[dict[str, str]], hottest: Fraction) -> str:
+    """Open time at the hottest end of the band, down to 5 min: by the sheet's own table the shorter of the rows next to
+    it, else halved for each 20 °F."""
+    if table:
+        rows = sorted((within(row["at"], "°F"), within(row["open"], "min")) for row in table)
+        above = [minutes for degrees, minutes in rows if degrees >= hottest]
+        below = [minutes for degrees, minutes in rows if degrees <= hottest]
+        if not above:
+            raise ValueError("too hot for the sheet: the card has no time and this prediction does not apply")
+        return f"{mixed(rounded(min(above[:1] + below[-1:]), 'down', Fraction(5)))} min"
     time, reading = open_time.split(" at ")
     degrees = hottest - within(reading, "°F")
     with dec.localcontext(prec=50):
@@ -98,6 +113,7 @@ class Mix:
     mixing: Fraction
     after_step: Fraction
     open_time: str
+    times: list[dict[str, str]]
 
     @staticmethod
     def read(path: Path) -> Mix:
@@ -117,6 +133,7 @@ class Mix:
             mixing=ceiling(within(m["mixing"]["least"], "min")),
             after_step=ceiling(within(m["mixing"]["after_step"], "min")),
             open_time=m["open_time"],
+            times=m.get("times", []),
         )
 
 
@@ -138,10 +155,11 @@ class Predictor:
     def __init__(self, job: Path, site: Path) -> None:
         self.site = site.stem
         facts = front_matter(site)
-        if facts["units"] != "us":
-            raise ValueError(f"{site.name}: only US sites are predicted")
+        self.metric = facts["units"] == "metric"
         company = front_matter(job / "company.md")
-        self.mark = min(within(m["marked"], "gal") for m in company["measures"].values())
+        marks = [m["marked"] for m in company["measures"].values()]
+        self.mark = min(within(m, "gal") for m in marks if m.split()[-1] in ("gal", "qt", "pt", "cup"))
+        self.metric_mark = min(within(m, "gal") for m in marks if m.split()[-1] in ("L", "mL"))
         mixes = [Mix.read(p) for p in sorted((job / "mixes").glob("*.md")) if not p.name.endswith(".es.md")]
         named = {front_matter(job / "mixes" / f"{m.id}.md")["name"]: m for m in mixes}
         self.mixes = [named[name] for name in facts["mixes"].values()]
@@ -153,7 +171,7 @@ class Predictor:
         return rounded(gallons, "down", self.mark)
 
     def water(self, figure: str, gallons: Fraction, ask: str = "own") -> Value:
-        if ask == "second":
+        if (ask == "second") != self.metric:
             return Value(figure, ask, lambda _: litres(gallons))
         return Value(figure, ask, lambda lang: pail(self.marked(gallons), lang))
 
@@ -168,7 +186,7 @@ class Predictor:
         yield Value(f"{batch}.loads", "own", lambda lang: counted(loads, "load", lang))
         yield self.water(f"{batch}.start_water", start)
         yield self.water(f"{batch}.start_water", start, "second")
-        yield Value(f"{batch}.start_water_weight", "own", lambda _: pounds_of_water(start * mix.water_lb_per_gal))
+        yield Value(f"{batch}.start_water_weight", "own", lambda _: weight_of_water(start * mix.water_lb_per_gal, self.metric))
         yield self.water(f"{batch}.limit", loads * mix.limit)
         yield self.water(f"{batch}.step", loads * mix.step)
         if loads == 1:
@@ -179,12 +197,13 @@ class Predictor:
         yield bags("additive", ceiling(loads * mix.additive_bags))
         yield self.mixing_spelled(mix)
         yield Value(f"{mix.id}.after_step", "own", lambda _: f"{mixed(mix.after_step)} min")
-        yield Value(f"{batch}.place_by", "own", lambda _: place_by(mix.open_time, self.hottest))
+        yield Value(f"{batch}.place_by", "own", lambda _: place_by(mix.open_time, mix.times, self.hottest))
         yield from self.band()
 
     def band(self) -> Iterator[Value]:
         for name, degrees in (("low", self.coolest), ("high", self.hottest)):
-            yield Value(f"{self.site}.band_{name}", "own", lambda _, d=degrees: f"{mixed(d)} °F")
+            said = within(f"{degrees} °F", "°C") if self.metric else degrees
+            yield Value(f"{self.site}.band_{name}", "own", lambda _, d=said: f"{mixed(d)} {'°C' if self.metric else '°F'}")
 
     def mixing_spelled(self, mix: Mix) -> Value:
         return Value(f"{mix.id}.mixing", "long", lambda lang: counted(mix.mixing, "minute", lang))
@@ -193,8 +212,8 @@ class Predictor:
         yield self.water(f"{mix.id}.half_start_water", mix.start / 2)
         yield self.water(f"{mix.id}.half_start_water", mix.start / 2, "second")
         yield self.water(f"{mix.id}.half_limit", mix.limit / 2)
-        yield Value(f"{mix.id}.half_mortar", "own", lambda _: pounds_of_bag(mix.mortar_bag * mix.mortar_bags / 2))
-        yield Value(f"{mix.id}.half_additive", "own", lambda _: pounds_of_bag(mix.additive_bag * mix.additive_bags / 2))
+        yield Value(f"{mix.id}.half_mortar", "own", lambda _: weight_of_bag(mix.mortar_bag * mix.mortar_bags / 2, self.metric))
+        yield Value(f"{mix.id}.half_additive", "own", lambda _: weight_of_bag(mix.additive_bag * mix.additive_bags / 2, self.metric))
         yield self.mixing_spelled(mix)
 
     def ladder(self, mix: Mix) -> Iterator[Value]:
@@ -214,7 +233,7 @@ class Predictor:
         yield self.water(f"{mix.id}.step", mix.step)
         yield self.water(f"{mix.id}.limit", mix.limit)
         yield Value(f"{mix.id}.mixing", "own", lambda _: f"{mixed(mix.mixing)} min")
-        yield Value(f"{self.site}/{mix.id}.place_by", "own", lambda _: place_by(mix.open_time, self.hottest))
+        yield Value(f"{self.site}/{mix.id}.place_by", "own", lambda _: place_by(mix.open_time, mix.times, self.hottest))
 
     def values(self) -> Iterator[Value]:
         for mix, loads in self.batches:

@@ -69,8 +69,8 @@ def amounts_and_prediction(_: Bench) -> Result:
             "up": (rounded(Fraction("34.282"), "up", Fraction(1, 2)), Fraction(69, 2)),
             "negative down": (rounded(Fraction(-1, 4), "down", Fraction(1, 2)), Fraction(-1, 2)),
             "half goes up": (rounded(Fraction(1, 4), "nearest", Fraction(1, 2)), Fraction(1, 2)),
-            "23.3 min at 92": (place_by("50 min at 70 °F", Fraction(92)), "20 min"),
-            "100 min at 50": (place_by("50 min at 70 °F", Fraction(50)), "100 min"),
+            "23.3 min at 92": (place_by("50 min at 70 °F", [], Fraction(92)), "20 min"),
+            "100 min at 50": (place_by("50 min at 70 °F", [], Fraction(50)), "100 min"),
             "foot and inch": (read("5 ft 6 in")[1], Fraction("1.6764")),
             "soft marks": (plain("3\u00a0gal\u2060 1\u202fqt"), "3 gal 1 qt"),
         }
@@ -101,10 +101,10 @@ def evaluator(_: Bench) -> Result:
     for bad in ("2 +", "2 3", "__import__(1)", "max(1)", "(2", "1 % 2"):
         cases[f"refuses {bad}"] = (refuses(bad), True)
     cases["symbols of its own lines"] = (
-        foreign("A × t ÷ (1 − w) + larkenfell/LF-1.net_area", ["A", "t", "w", "larkenfell/LF-1.net_area"]),
+        foreign("A × t ÷ (1 − w) + larkenfell/LF-1.net_area", ("A", "t", "w", "larkenfell/LF-1.net_area")),
         "",
     )
-    cases["a foreign symbol"] = (foreign("A × t ÷ (1 − w)", ["A", "t"]), "w")
+    cases["a foreign symbol"] = (foreign("A × t ÷ (1 − w)", ("A", "t")), "w")
     printed = {"text": "12.30\u00a0L", "direction": "down", "measure": "1/20", "unit": "L"}
     cases["rounding follows"] = (follows(Fraction(13, 4), "gal", printed), True)
     cases["rounding up where down is said"] = (follows(Fraction(13, 4), "gal", printed | {"text": "12.35 L"}), False)

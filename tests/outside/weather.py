@@ -52,7 +52,8 @@ def hours(bench: Bench) -> Result:
         job = place / "weather-job"
         shutil.rmtree(job, ignore_errors=True)
         shutil.copytree(bench.job, job)
-        (job / "weather").mkdir(exist_ok=True)
+        shutil.rmtree(job / "weather", ignore_errors=True)
+        (job / "weather").mkdir()
         shutil.copy(shipped(name), job / "weather" / f"{SITE}.csv")
         read = place / "weather-read.csv"
         read.unlink(missing_ok=True)
