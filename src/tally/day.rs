@@ -3,8 +3,8 @@
 use indexmap::IndexMap;
 
 use crate::job::{DayGoal, DayPlan, Job, Mix, Site, Surface};
+use crate::quantity::Mark;
 use crate::quantity::expr::{Area, Clock, Duration, Length, Loads, Node, Pace, Plain, Volume, Worked};
-use crate::quantity::{Dim, Kind, Mark, Num, Quantity};
 use crate::trade::clocks::Break;
 use crate::trade::day::{self, Blank, Day, Fault, Hour, Plan};
 use crate::trade::loads::Step;
@@ -149,13 +149,12 @@ impl Sheets<'_, '_> {
         let opens = met.iter().map(|t| &t.opens).max_by(|a, b| a.value().si.compare(&b.value().si)).ok_or_else(none);
         let limit: Res<Area> = (|| {
             let (place, carve): (Worked<Pace>, Worked<Pace>) = (self.t.get(&self.id("place_pace"))?, self.t.get(&self.id("carve_pace"))?);
-            let rests = self.rests();
+            let rests = res(window::rests(&self.plan.breaks))?;
             let (opens, closes) = (opens?, closes?);
             if !self.plan.split {
                 return res(window::same_limit(&place, &carve, closes, &rests));
             }
-            let shift: Worked<Duration> =
-                Worked::new((self.plan.ends.named("ends") - self.plan.starts.named("starts")).formula("F16 shift length", "H"));
+            let shift = res(window::shift_length(&self.plan.starts, &self.plan.ends))?;
             let by_shift = res(window::shift_limit(&carve, &shift, opens, &self.plan.clean_up, &rests))?;
             match window::split_limit(&place, &carve, (opens, closes), &rests).map_err(String::from)? {
                 Some(by_window) if by_window.value().si.compare(&by_shift.value().si).is_lt() => Ok(by_window),
@@ -165,16 +164,6 @@ impl Sheets<'_, '_> {
         self.t.put(self.id("limit"), "figure.carve_limit", Role::AreaAllowed, Basis::Practice, limit);
         let allowed = (|| res(window::with_spare(&self.t.get(&self.id("limit"))?, &self.plan.spare)))();
         self.t.put(self.id("allowed"), "figure.carve_allowed", Role::AreaAllowed, Basis::Practice, allowed);
-    }
-
-    /// All breaks together: on the safe side they fall into the window.
-    fn rests(&self) -> Worked<Duration> {
-        let spans = self.plan.breaks.iter().map(|(from, to)| to.named("break_end") - from.named("break"));
-        let none = || {
-            let value = Quantity { si: Num::int(0), dim: Dim::TIME, kind: Kind::Plain };
-            Node::constant(value, crate::quantity::units::find_expr("min"), "b", "no breaks planned")
-        };
-        Worked::new(spans.reduce(|a, b| a + b).map_or_else(none, |sum| sum.formula("F16 breaks", "b")))
     }
 
     fn area(&mut self, before: &[String]) {

@@ -1,7 +1,9 @@
 //! F16: how much wall a crew can carve before it closes.
 
-use crate::quantity::expr::{Area, CarveTime, Duration, Node, Pace, Plain, Share, Worked};
+use crate::quantity::expr::{Area, CarveTime, Clock, Duration, Node, Pace, Plain, Share, Worked};
 use crate::quantity::num::Direction;
+use crate::quantity::units::find_expr;
+use crate::quantity::{Dim, Kind, Num, Quantity};
 
 use super::{Answer, OutOfRange, above_zero, below_one, refuse, shown, zero_or_more};
 
@@ -141,6 +143,51 @@ pub fn today(wall: &Worked<Area>, before: &[Worked<Area>], plan: &Worked<Area>) 
         return Err(refuse(KEY, "A_left", &left, "more than 0: the days before have taken the whole wall"));
     }
     Ok(Worked::new(left.named("A_left").min(plan.named("A_plan")).formula(KEY, "A_today")))
+}
+
+/// Length of a shift: `H = ends − starts`, both times of one day, `ends` the later.
+///
+/// Source: `carve-window`.
+/// ```
+/// use hodbook::{quantity::expr::{Clock, Duration, Worked}, trade::window::shift_length};
+/// let clock = |t| Worked::<Clock>::new(Worked::<Duration>::read(t).unwrap().node().clone());
+/// assert_eq!(shift_length(&clock("450 min"), &clock("930 min")).unwrap().in_unit("h"), 8.0);
+/// assert!(shift_length(&clock("930 min"), &clock("450 min")).is_err());
+/// ```
+pub fn shift_length(starts: &Worked<Clock>, ends: &Worked<Clock>) -> Answer<Duration> {
+    if !starts.value().si.compare(&ends.value().si).is_lt() {
+        return Err(refuse("F16 shift length", "ends", ends, format!("later than {}", shown(starts.node()))));
+    }
+    Ok(Worked::new((ends.named("ends") - starts.named("starts")).formula("F16 shift length", "H")))
+}
+
+/// All breaks of a day together: `b = (to1 − from1) + (to2 − from2) + …`; none gives 0.
+///
+/// Each ends after it begins. On the safe side all of them fall into the window. Source: `carve-window`.
+/// ```
+/// use hodbook::{quantity::expr::{Clock, Duration, Worked}, trade::window::rests};
+/// let clock = |t| Worked::<Clock>::new(Worked::<Duration>::read(t).unwrap().node().clone());
+/// assert_eq!(rests(&[(clock("720 min"), clock("750 min"))]).unwrap().in_unit("min"), 30.0);
+/// assert!(rests(&[(clock("750 min"), clock("720 min"))]).is_err());
+/// ```
+pub fn rests(breaks: &[(Worked<Clock>, Worked<Clock>)]) -> Answer<Duration> {
+    const KEY: &str = "F16 breaks";
+    let mut sum: Option<Node> = None;
+    for (i, (from, to)) in breaks.iter().enumerate() {
+        if !from.value().si.compare(&to.value().si).is_lt() {
+            return Err(refuse(KEY, "to", to, format!("later than the break's begin, {}", shown(from.node()))));
+        }
+        let one = to.named(&format!("to{}", i + 1)) - from.named(&format!("from{}", i + 1));
+        sum = Some(match sum {
+            Some(before) => before + one,
+            None => one,
+        });
+    }
+    let none = || {
+        let value = Quantity { si: Num::int(0), dim: Dim::TIME, kind: Kind::Plain };
+        Node::constant(value, find_expr("min"), "none", "no breaks are planned")
+    };
+    Ok(Worked::new(sum.unwrap_or_else(none).formula(KEY, "b")))
 }
 
 /// Area that the days so far leave of a wall: `A_left = max(A − (A1 + A2 + …), 0)`; letters as in [`today`].

@@ -48,6 +48,8 @@ pub fn nodes() -> Vec<Node> {
         placing::applied(&q("240 L"), &q("100 ft2")).unwrap().node().clone(),
         window::today(&q("20.2 m2"), &[q("97 ft2")], &q("100 ft2")).unwrap().node().clone(),
         window::left_after(&q("20.2 m2"), &[q("97 ft2"), q("20 ft2")]).unwrap().node().clone(),
+        window::shift_length(&clock("450 min"), &clock("930 min")).unwrap().node().clone(),
+        window::rests(&[(clock("720 min"), clock("750 min")), (clock("840 min"), clock("850 min"))]).unwrap().node().clone(),
         placing::slack(&q("23.3 min"), &age).unwrap().node().clone(),
         in_time.loads.node().clone(),
         window::split_limit(&p, &c, (&q("75 min"), &q("3.5 h")), &q("10 min")).unwrap().unwrap().node().clone(),

@@ -30,6 +30,8 @@ pub(super) const SOURCES: &[Source] = &[
             "F16 today",
             "F16 left of the wall",
             "F16 left after",
+            "F16 shift length",
+            "F16 breaks",
             "F16 need of days",
             "F16 days",
         ],
