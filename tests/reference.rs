@@ -54,6 +54,8 @@ mod takeoff_rules;
 mod units;
 #[path = "reference/walls.rs"]
 mod walls;
+#[path = "reference/worked.rs"]
+mod worked;
 #[path = "reference/works.rs"]
 mod works;
 #[path = "reference/works_lines.rs"]
