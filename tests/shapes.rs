@@ -18,7 +18,9 @@ const FORMS: &str = include_str!("shapes/forms.md");
 /// The demo with its inn taken out and these sites put in.
 fn folder(sites: &[(&str, &str)]) -> Folder {
     let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
-    let kept = demo.files().iter().filter(|f| !["sites/", "records/", "handbook"].iter().any(|p| f.path.starts_with(p)));
+    // Its weather and its change order speak of those sites, and its metric mix has the name of ours.
+    let others = ["sites/", "records/", "handbook", "weather/", "changes/", "mixes/lite-10m"];
+    let kept = demo.files().iter().filter(|f| !others.iter().any(|p| f.path.starts_with(p)));
     let mut files: Vec<(String, String)> = kept.map(|f| (f.path.clone(), f.text.to_string())).collect();
     files.push(("mixes/lite-10m.md".to_owned(), LITE.to_owned()));
     files.extend(sites.iter().map(|(name, text)| (format!("sites/{name}.md"), (*text).to_owned())));

@@ -76,12 +76,13 @@ Turns a wall and a mix design into the cards at the mixer and the book in the ga
 Usage: hodbook [OPTIONS] <COMMAND>
 
 In the order of the job:
-  setout   Lay out a new job folder with commented starter files
-  takeoff  Measure the walls: areas, volumes, loads, bags, weight
-  gauge    Measure the batches: powder and water for each mixer, and the ladder
-  sound    Tap for hollow spots: run every check and list what was found
-  plumb    Follow one printed number down to the line somebody typed
-  issue    Make the cards and the book, and enter them in the register
+  setout    Lay out a new job folder with commented starter files
+  takeoff   Measure the walls: areas, volumes, loads, bags, weight
+  gauge     Measure the batches: powder and water for each mixer, and the ladder
+  sound     Tap for hollow spots: run every check and list what was found
+  daysheet  Plan a day: batches by the clock, carve windows, late starts, on the day's weather
+  plumb     Follow one printed number down to the line somebody typed
+  issue     Make the cards and the book, and enter them in the register
 
 For every command:
       --job <DIR>                  Job folder to read [default: content]
@@ -125,7 +126,7 @@ Arguments:
   [FIGURE]  Figure id, such as larkenfell/LF-1.net_area
 
 Options:
-      --all  Every figure that some paper prints
+      --all  Every figure that was worked, printed or not
 
 For every command:
       --job <DIR>                  Job folder to read [default: content]
