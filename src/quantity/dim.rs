@@ -146,4 +146,6 @@ pub enum Kind {
     Angle,
     /// A civil time of day, held as the time since midnight.
     Clock,
+    /// A day of the calendar, held as the time since 1970-01-01.
+    Date,
 }

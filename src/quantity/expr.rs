@@ -303,7 +303,7 @@ impl Node {
         };
         let kind = match op {
             Op::Sub if a.value().kind == Kind::Reading && b.value().kind == Kind::Reading => Kind::Difference,
-            Op::Sub if a.value().kind == Kind::Clock && b.value().kind == Kind::Clock => Kind::Plain,
+            Op::Sub if a.value().kind == b.value().kind && matches!(a.value().kind, Kind::Clock | Kind::Date) => Kind::Plain,
             Op::Add | Op::Max | Op::Min | Op::Sub => a.value().kind,
             _ => Kind::Plain,
         };

@@ -1,6 +1,7 @@
 //! Measured values: numbers, dimensions, the table of units, the grammar people write them in, and
 //! derivations. Knows no files and no findings.
 
+pub mod date;
 pub mod dim;
 pub mod expr;
 mod math;

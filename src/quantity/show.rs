@@ -31,6 +31,10 @@ pub enum Look {
     Clock12,
     /// A time of day on the 24-hour clock: `13:04`. The number is in minutes since midnight.
     Clock24,
+    /// A date: `15 Mar 2026`. The number is in days since 1970-01-01.
+    Date,
+    /// The first day on which something may be: `not before 15 Mar 2026`. The number is as for [`Look::Date`].
+    NotBefore,
 }
 
 /// A mixed number: `34 1/2`, `3/8`, `2`.
@@ -77,6 +81,8 @@ pub fn text(number: &BigRational, unit: Option<UnitExpr>, look: Look, lang: Lang
         Look::FeetInches => feet_inches(number),
         Look::Clock12 => clock(number, Some(lang)),
         Look::Clock24 => clock(number, None),
+        Look::Date => date(number, lang),
+        Look::NotBefore => lang.text("date.not_before").replace("{date}", &date(number, lang)),
         Look::Decimal(places) => with_unit(decimal(number, places), number, unit, lang, spelled),
         Look::Scale => with_unit(exact_text(number), number, unit, lang, spelled),
         Look::Mixed => with_unit(mixed(number), number, unit, lang, spelled),
@@ -125,6 +131,12 @@ fn clock(minutes: &BigRational, twelve: Option<Lang>) -> String {
         }
     };
     if days.is_zero() { time } else { format!("{time}{JOIN}({days:+}{JOIN}d)") }
+}
+
+/// Days since 1970-01-01 as a date; a day no calendar has is left as its count.
+fn date(days: &BigRational, lang: Lang) -> String {
+    let civil = num_traits::ToPrimitive::to_i64(&days.floor().to_integer()).and_then(super::date::civil);
+    civil.map_or_else(|| exact_text(days), |(year, month, day)| lang.date(year, month, day))
 }
 
 fn feet_inches(feet: &BigRational) -> String {
@@ -179,6 +191,9 @@ mod tests {
         assert_eq!(say(5, 1, "min", Look::Clock12, EN), "12:05 am");
         assert_eq!(say(784, 1, "min", Look::Clock24, EN), "13:04");
         assert_eq!(say(1450, 1, "min", Look::Clock24, EN), "0:10 (+1 d)");
+        assert_eq!(say(20_527, 1, "day", Look::Date, EN), "15 Mar 2026");
+        assert_eq!(say(20_527, 1, "day", Look::NotBefore, EN), "not before 15 Mar 2026");
+        assert_eq!(say(20_527, 1, "day", Look::NotBefore, ES), "no antes del 15 mar 2026");
         assert_eq!(say(203, 10, "lb/ft2", Look::Decimal(1), EN), "20.3 lb/ft²");
         assert_eq!(text(&BigRational::from_integer(4.into()), find_expr("min"), Look::Mixed, ES, true).replace(JOIN, " "), "4 minutos");
     }

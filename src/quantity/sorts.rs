@@ -90,4 +90,6 @@ sorts! {
     Angle, Dim::NONE, Kind::Angle, "angle";
     /// A civil time of day, counted from midnight.
     Clock, Dim::TIME, Kind::Clock, "time of day";
+    /// A day of the calendar, counted from 1970-01-01.
+    Date, Dim::TIME, Kind::Date, "date";
 }

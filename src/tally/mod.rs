@@ -6,16 +6,19 @@
 mod batches;
 mod budget;
 mod coats;
+pub mod cure;
 pub mod day;
 pub mod drawings;
 pub mod elevation;
 pub mod figure;
 mod hands;
 pub mod hours;
+mod joints;
 mod labor;
 mod mixes;
 mod order;
 mod outline;
+mod powder;
 pub mod printed;
 pub mod role;
 pub mod scope;
@@ -80,6 +83,7 @@ impl Tally {
         let mut tally = Tally { house: House::of(job), ..Tally::default() };
         for mix in &job.mixes {
             mixes::work(&mut tally, mix);
+            powder::work(&mut tally, mix);
         }
         for site in &job.sites {
             sites::open(&mut tally, site);
@@ -97,6 +101,8 @@ impl Tally {
             labor::work(&mut tally, job, site);
             hands::work(&mut tally, job, site);
             budget::work(&mut tally, job, site);
+            joints::work(&mut tally, site);
+            cure::work(&mut tally, job, site);
         }
         tally
     }
@@ -196,9 +202,11 @@ pub fn batch_id(job: &Job, site: &Site, plan: &BatchPlan) -> String {
     if twin { format!("{base}-{}", plan.mixer.text) } else { base }
 }
 
-/// True for a figure of a planned day, such as `larkenfell/2026-03-02/1.water_in`: those belong to the day's own sheet.
+/// True for a figure of a planned day, such as `larkenfell/2026-03-02/1.water_in`, or of a day of the cure: those belong
+/// to the day's own sheet and to the cure's table.
 pub fn of_a_day(site: &Site, id: &str) -> bool {
-    id.strip_prefix(&format!("{}/", site.id)).is_some_and(|rest| rest.starts_with(|c: char| c.is_ascii_digit()))
+    let day = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit()) || rest.starts_with("cure/") || rest.starts_with("cure.");
+    id.strip_prefix(&format!("{}/", site.id)).is_some_and(day)
 }
 
 /// Name of a batch size in ids: `half`, `1`, `2`, `5/2` as `2.5`.

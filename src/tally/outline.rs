@@ -42,6 +42,26 @@ pub(super) fn perimeter(opening: &Opening) -> Res<Length> {
     if sill { res(trade::edges::with_sill(&walked, foot)) } else { Ok(walked) }
 }
 
+/// Length and height of the rectangle around an outline.
+pub(super) fn bounds(outline: &Outline) -> Result<(Worked<Length>, Worked<Length>), String> {
+    Ok(match outline {
+        Outline::Rectangle { width, height } => (width.clone(), height.clone()),
+        Outline::Gable { width, eave, rise } => (width.clone(), res(trade::joints::face_height(eave, rise))?),
+        Outline::Trapezoid { width, top, height, shift } => (res(trade::joints::face_width(width, top, shift.as_ref()))?, height.clone()),
+        Outline::Semicircular { width, spring } => {
+            (width.clone(), res(trade::joints::face_height(spring, &res(trade::sums::radius(width))?))?)
+        }
+        Outline::Segmental { width, spring, rise } => (width.clone(), res(trade::joints::face_height(spring, rise))?),
+        Outline::Circle { diameter } => (diameter.clone(), diameter.clone()),
+        Outline::Polygon { corners } => {
+            let extent = |of: fn(&Corner) -> &Worked<Length>| {
+                res(trade::polygon::extent(&corners.iter().map(|c| of(c).clone()).collect::<Vec<_>>()))
+            };
+            (extent(|c| &c.0)?, extent(|c| &c.1)?)
+        }
+    })
+}
+
 /// The measures that a drawing prints: name of the figure, its label, the length.
 pub(super) fn measures(outline: &Outline) -> Vec<(&'static str, &'static str, Worked<Length>)> {
     let own = |name, label, length: &Worked<Length>| (name, label, length.clone());

@@ -132,6 +132,16 @@ pub enum Role {
     CreditDays,
     /// Pigment on the scale.
     Pigment,
+    /// Pigment that is allowed: down.
+    PigmentAllowed,
+    /// Water against the mix sheet's own, the start being 100: up.
+    WaterIndex,
+    /// Mean or lowest temperature of a day, as the file states it: down.
+    DayReading,
+    /// A day of the calendar, already whole.
+    Date,
+    /// The first day on which something may be.
+    NotBefore,
 }
 
 /// A unit, a measure in it, a direction and a look.
@@ -204,7 +214,7 @@ impl Role {
     // Split from the roles of the first papers only because one list of all would be long.
     fn works(self, metric: bool, house: House) -> Rule {
         use Direction::{Down, Nearest, Up};
-        use Look::{Clock12, Clock24, Decimal, FeetInches, Mixed};
+        use Look::{Clock12, Clock24, Decimal, FeetInches, Mixed, Scale};
         let pick = |us: (&str, Direction, (i64, i64), Look), si: (&str, Direction, (i64, i64), Look)| {
             let (unit, direction, measure, look) = if metric { si } else { us };
             Rule { unit: find_expr(unit), direction, measure, look }
@@ -238,6 +248,11 @@ impl Role {
             Role::AreaAllowed => pick(("ft2", Down, (1, 10), Decimal(1)), ("m2", Down, (1, 100), Decimal(2))),
             Role::CreditDays => both(("day", Down, (1, 100), Decimal(2))),
             Role::Pigment => pick(("lb", Nearest, (1, 1000), Decimal(3)), ("kg", Nearest, (1, 1000), Decimal(3))),
+            Role::PigmentAllowed => pick(("lb", Down, (1, 1000), Decimal(3)), ("kg", Down, (1, 1000), Decimal(3))),
+            Role::WaterIndex => both(("", Up, (1, 10), Decimal(1))),
+            Role::DayReading => pick(("°F", Down, (1, 10), Scale), ("°C", Down, (1, 10), Scale)),
+            Role::Date => both(("day", Up, (1, 1), Look::Date)),
+            Role::NotBefore => both(("day", Up, (1, 1), Look::NotBefore)),
             // Every other role has its rule above.
             _ => both(("", Nearest, (1, 1000), Decimal(3))),
         }

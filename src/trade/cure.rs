@@ -199,6 +199,28 @@ pub fn calendar_day(days: &[Day], need: &Worked<Duration>, sheet: &Worked<Durati
     }
 }
 
+/// As [`calendar_day`] where every day is as warm as the next, in a room that is kept so: `day = max(up(need ÷ credit, 1),
+/// up(sheet, 1))`; `credit` of [`day_credit`] at the room's coldest.
+///
+/// `need > 0`, `sheet ≥ 0`. Refused where such a day counts nothing. Source: `cure-credit`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::cure::steady_day};
+/// let day = |t| steady_day(&Worked::read(t).unwrap(), &Worked::read("7 days").unwrap(), &Worked::read("2 days").unwrap());
+/// assert_eq!(day("68 °F").unwrap().value().si.to_f64(), 8.0);
+/// assert!(day("39 °F").is_err());
+/// ```
+pub fn steady_day(mean: &Worked<Temperature>, need: &Worked<Duration>, sheet: &Worked<Duration>) -> Answer<Plain> {
+    above_zero("F17 steady day", "need", need)?;
+    zero_or_more("F17 steady day", "sheet", sheet)?;
+    let credit = day_credit(mean, None)?;
+    if credit.value().si.is_zero() {
+        return Err(refuse("F17 steady day", "T_mean", mean, "40 °F or more: colder days count nothing"));
+    }
+    let warm = (need.named("need").bare("day") / credit.named("credit")).rounded(Direction::Up, 1, 1);
+    let least = sheet.named("sheet").bare("day").rounded(Direction::Up, 1, 1);
+    Ok(Worked::new(warm.max(least).formula("F17 steady day", "day")))
+}
+
 /// Time as a whole count of days, up: the least cure on a tag that is ticked by the day.
 ///
 /// `t ≥ 0`. Source: `sheet-cure`.
@@ -271,6 +293,24 @@ mod tests {
         holds(&day_credit(&q("-10 °F"), None).unwrap(), "", "0.00");
         holds(&coldest(&[q("41 °F"), q("-1 °C"), q("36 °F")]).unwrap(), "°C", "-1");
         assert!(coldest(&[]).is_err());
+    }
+
+    #[test]
+    fn a_room_kept_warm() {
+        let day = |t: &str, need: &str| steady_day(&q(t), &q(need), &q("2 days"));
+        // 7 ÷ (36 ÷ 38) is 7.39; at 70 °F and over a day is a day.
+        for (t, need, at) in [
+            ("68 °F", "7 days", "8"),
+            ("70 °F", "7 days", "7"),
+            ("80 °F", "7 days", "7"),
+            ("51 °F", "7 days", "14"),
+            ("70 °F", "1 day", "2"),
+        ] {
+            holds(&day(t, need).unwrap(), "", at);
+        }
+        assert_eq!(line(&day("68 °F", "7 days").unwrap()).0, "day = max(up(need ÷ credit, 1), up(sheet, 1))");
+        assert_eq!(day("39.9 °F", "7 days").unwrap_err().wants, "40 °F or more: colder days count nothing");
+        assert!(day("70 °F", "0 days").is_err());
     }
 
     #[test]

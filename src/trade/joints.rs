@@ -4,7 +4,7 @@ use crate::quantity::expr::{Area, Length, Node, Plain, Worked};
 use crate::quantity::num::Direction;
 
 use super::limits::{CURVED_AREA, PANEL_AREA, PANEL_RATIO, PANEL_SIDE};
-use super::{OutOfRange, above_zero, like, refuse};
+use super::{Answer, OutOfRange, above_zero, like, refuse, zero_or_more};
 
 /// What a panel between control joints may be.
 #[derive(Clone, Debug)]
@@ -50,6 +50,10 @@ pub struct Panels {
     pub level: Worked<Plain>,
     /// Length of all joints.
     pub run: Worked<Length>,
+    /// All panels.
+    pub count: Worked<Plain>,
+    /// All joints, upright and level.
+    pub joints: Worked<Plain>,
 }
 
 // A wall that needs more rows than this is a typing error.
@@ -109,6 +113,8 @@ fn with_rows(l: &Worked<Length>, h: &Worked<Length>, limits: &PanelLimits, more:
         area: Worked::new((sides().0 * sides().1).formula("F19 panel area", "A")),
         ratio: Worked::new(long.formula("F19 panel ratio", "r")),
         run: Worked::new(run.formula("F19 joint run", "run")),
+        count: Worked::new((columns.named("n") * rows.named("m")).formula("F19 panel count", "N")),
+        joints: Worked::new((upright.named("j") + level.named("k")).formula("F19 joint count", "J")),
         columns,
         rows,
         length,
@@ -116,6 +122,44 @@ fn with_rows(l: &Worked<Length>, h: &Worked<Length>, limits: &PanelLimits, more:
         upright,
         level,
     }
+}
+
+/// Height of the rectangle around a face with a head on it: `H = h + r`; `h` the height at eave or spring line, `r` the
+/// rise above it.
+///
+/// `h ≥ 0`, `r > 0`. Source: `panel-count`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::joints::face_height};
+/// let h = face_height(&Worked::read("9 ft").unwrap(), &Worked::read("5 ft 6 in").unwrap()).unwrap();
+/// assert_eq!(h.in_unit("ft"), 14.5);
+/// ```
+pub fn face_height(h: &Worked<Length>, r: &Worked<Length>) -> Answer<Length> {
+    zero_or_more("F19 face height", "h", h)?;
+    above_zero("F19 face height", "r", r)?;
+    Ok(Worked::new((h.named("h") + r.named("r")).formula("F19 face height", "H")))
+}
+
+/// Width of the rectangle around a trapezoid: `L = max(w, s + t) − min(s, 0)`; `w` foot, `t` head, `s` from the foot's left
+/// end to under the head's; with the head in the middle `L = max(w, t)`.
+///
+/// `w` and `t` above 0; `s` below 0 where the head stands out to the left. Source: `panel-count`.
+/// ```
+/// use hodbook::{quantity::expr::Worked, trade::joints::face_width};
+/// let read = |t| Worked::read(t).unwrap();
+/// assert_eq!(face_width(&read("10 ft"), &read("6 ft"), Some(&read("8 ft"))).unwrap().in_unit("ft"), 14.0);
+/// ```
+pub fn face_width(w: &Worked<Length>, t: &Worked<Length>, s: Option<&Worked<Length>>) -> Answer<Length> {
+    above_zero("F19 face width", "w", w)?;
+    above_zero("F19 face width", "t", t)?;
+    let width = match s {
+        None => w.named("w").max(t.named("t")),
+        Some(s) => {
+            let level = Node::given(0, 1).dressed(&s.node().unit().map_or_else(|| "ft".to_owned(), |u| u.symbol()));
+            let left = s.named("s").min(level);
+            w.named("w").max(s.named("s") + t.named("t")) - left
+        }
+    };
+    Ok(Worked::new(width.formula("F19 face width", "L")))
 }
 
 #[cfg(test)]
@@ -137,6 +181,8 @@ mod tests {
         holds(&p.ratio, "", "1.09");
         holds(&p.upright, "", "3");
         holds(&p.run, "ft", "33");
+        holds(&p.count, "", "4");
+        holds(&p.joints, "", "3");
         assert_eq!(line(&p.columns).0, "n = up(max(max(L ÷ S, L × h ÷ A_max), L ÷ (R × h)), 1)");
         assert_eq!(line(&p.columns).1, "up(max(max(48 ÷ 18, 48 × 11 ÷ 144), 48 ÷ (2.5 × 11)), 1) = 4 ");
         let after = cut("52 ft", "11 ft", false);
@@ -152,6 +198,8 @@ mod tests {
         holds(&tall.level, "", "1");
         // Two upright joints of 20 ft and a level one of 30 ft.
         holds(&tall.run, "ft", "70");
+        holds(&tall.count, "", "6");
+        holds(&tall.joints, "", "3");
         // A strip 3 ft wide and 12 ft high is 4 : 1 until it is halved.
         let strip = cut("3 ft", "12 ft", false);
         holds(&strip.rows, "", "2");
@@ -162,6 +210,24 @@ mod tests {
         // Metric, curved: 9.2903 m2 and no more.
         let curved = cut("9.6 m", "3.2 m", true);
         holds(&curved.length, "m", "2.4");
+    }
+
+    #[test]
+    fn a_leaning_face_is_as_wide_as_it_reaches() {
+        let width = |w: &str, t: &str, s: Option<&str>| face_width(&q(w), &q(t), s.map(q).as_ref());
+        for (w, t, s, reaches) in [
+            ("10 ft", "6 ft", None, "10"),
+            ("6 ft", "10 ft", None, "10"),
+            ("10 ft", "6 ft", Some("2 ft"), "10"),
+            ("10 ft", "6 ft", Some("8 ft"), "14"),
+            ("10 ft", "6 ft", Some("-3 ft"), "13"),
+        ] {
+            holds(&width(w, t, s).unwrap(), "ft", reaches);
+        }
+        assert_eq!(line(&width("10 ft", "6 ft", Some("8 ft")).unwrap()).0, "L = max(w, s + t) − min(s, 0)");
+        assert_eq!(width("0 ft", "6 ft", None).unwrap_err().wants, "more than 0, such as `1 ft`");
+        holds(&face_height(&q("9 ft"), &q("5 ft 6 in")).unwrap(), "ft", "14.5");
+        assert_eq!(face_height(&q("9 ft"), &q("0 in")).unwrap_err().symbol, "r");
     }
 
     #[test]

@@ -13,6 +13,7 @@ use crate::quantity::expr::{Node, Sort, Worked, is_metric};
 pub mod age;
 pub mod arches;
 pub mod batch;
+pub mod calendar;
 pub mod carry;
 pub mod classes;
 pub mod clocks;

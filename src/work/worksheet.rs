@@ -81,7 +81,9 @@ fn texts(lines: &[Line], marks: &Marks, lang: Lang) -> (String, String) {
     for line in lines {
         let unit = if line.unit.is_empty() { String::new() } else { format!("\u{a0}{}", line.unit) };
         if let Some(id) = line.figure.as_deref() {
-            inputs.push(format!("{} = {}", line.symbol, marks.get(id).unwrap_or_else(|| origin(line, lang))));
+            // A figure of one day has no line here: its name says where it is worked.
+            let unmarked = || if line.symbols.is_empty() { origin(line, lang) } else { format!("{} ({id})", line.result) };
+            inputs.push(format!("{} = {}", line.symbol, marks.get(id).unwrap_or_else(unmarked)));
         } else if line.symbols.is_empty() {
             inputs.push(format!("{} = {}", line.symbol, origin(line, lang)));
         } else {

@@ -2,6 +2,7 @@
 
 use hodbook::quantity::expr::{CarveTime, Duration, Mass, OpenTime, Sort, Temperature, Worked};
 use hodbook::trade::age::{self, ACI_PLAIN, Curve, METRIC_AIR};
+use hodbook::trade::calendar;
 use hodbook::trade::classes::{Base, nominal};
 use hodbook::trade::cure::{self, Day};
 use hodbook::trade::maturity::{self, Step};
@@ -36,6 +37,11 @@ fn cures(seen: &mut Seen) {
     let sheet = cure::sheet_cure(&q("2 days"), &q("30 h")).unwrap();
     seen.add(&cure::whole_days(&sheet).unwrap());
     seen.add(&cure::calendar_day(&days, &q("36 h"), &sheet).unwrap());
+    let n = cure::steady_day(&q("20 °C"), &q("168 h"), &sheet).unwrap();
+    let over = calendar::cure_over(&calendar::day_of(2026, 3, 5).unwrap(), &n).unwrap();
+    seen.add(&calendar::working_day(&calendar::morning_after(&over).unwrap()).unwrap());
+    seen.add(&calendar::weekday(&over).unwrap());
+    seen.add(&calendar::day_count(&sheet).unwrap());
     seen.add(&nominal(Base::LathOnSolid).total);
 }
 

@@ -10,8 +10,8 @@ use hodbook::trade::mix_temperature::{Batch, Dry};
 use hodbook::trade::takeoff::Around;
 use hodbook::trade::yields::Solid;
 use hodbook::trade::{
-    OutOfRange, batch, carry, coats, cure, day, drying_limits, floor, legible, lifting, lifting_tables, mix_targets, open_time, placing,
-    proportion, purchase, relief, sums, takeoff, water, weight, window, yard, yields,
+    OutOfRange, batch, carry, coats, cure, day, drying_limits, floor, joints, legible, lifting, lifting_tables, mix_targets, open_time,
+    placing, proportion, purchase, relief, sums, takeoff, water, weight, window, yard, yields,
 };
 
 use crate::run::q;
@@ -52,6 +52,7 @@ fn walls_and_coats() {
         relief::applied_thickness(&q("1 in"), &q("100 %"), &q("5 %"));
         relief::mixed_volume(&q("0 ft2"), &q("1 in"), &q("12 %"), &q("5 %"));
         weight::coat_weight(&q("-1 in"), &q("125 lb/ft3"));
+        joints::face_width(&q("0 ft"), &q("6 ft"), None);
         sums::radius(&q("0 in"));
         sums::whole_thickness(&q("-1 in"), &q("1/2 in"));
         sums::volumes(&[]);
@@ -109,6 +110,7 @@ fn days_hands_and_letters() {
         window::left_after(&q("0 ft2"), &[]);
         cure::credits(&[cure::Day { mean: q("-500 °F"), least: None }]);
         cure::whole_days(&q("-1 days"));
+        cure::steady_day(&q("39 °F"), &q("7 days"), &q("2 days"));
         drying_limits::grid(&[(q("80 °F"), q("80 °F"))], &[q("120 %")], &[q("5 mph")]);
         day::cut(&q("36 ft2"), &q("0 loads"), &q("1 ft3"), &q("1 in"), Step::Half);
         mix_targets::water_share(&cold());

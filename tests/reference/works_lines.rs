@@ -23,10 +23,15 @@ fn walls(seen: &mut Seen) {
     seen.add(&lath::paper_rolls(&q("272 ft2"), &q("2"), &q("10 %"), &q("28 m2")).unwrap());
     for (l, h, curved) in [("48 ft", "3.35 m", false), ("9.6 m", "22 ft", true), ("3 ft", "12 ft", false), ("7.7 m", "5 ft", true)] {
         let p = joints::panels(&q(l), &q(h), &joints::panel_limits(curved).unwrap()).unwrap();
+        seen.add(&p.count);
+        seen.add(&p.joints);
         seen.add(&p.area);
         seen.add(&p.ratio);
         seen.add(&p.run);
     }
+    seen.add(&joints::face_height(&q("9 ft"), &q("1.6 m")).unwrap());
+    seen.add(&joints::face_width(&q("10 ft"), &q("2 m"), Some(&q("96 in"))).unwrap());
+    seen.add(&joints::face_width(&q("10 ft"), &q("2 m"), None).unwrap());
     seen.add(&limits::margin(&limits::FASTENERS, &q::<Length>("150 mm")).unwrap());
     seen.add(&limits::margin(&limits::END_LAP, &q::<Length>("40 mm")).unwrap());
     let textured = |a: &str, f: Worked<Plain>| finish::Textured { area: q(a), factor: f };

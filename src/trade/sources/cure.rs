@@ -21,7 +21,7 @@ pub const SOURCES: &[Source] = &[
         citation: "a share of a day by its mean temperature: common practice, no source; the idea of warmth times time, datum \
                    0 °C, is that of ASTM C1074 (recalled, not re-read); no proof of strength, poor in winter",
         basis: Basis::CommonPractice,
-        formulas: &["F17 day credit", "F17 credit sum", "F17 days short", "F17 calendar day"],
+        formulas: &["F17 day credit", "F17 credit sum", "F17 days short", "F17 calendar day", "F17 steady day"],
     },
     Source {
         key: "sheet-cure",
@@ -200,5 +200,12 @@ pub const SOURCES: &[Source] = &[
         citation: "usual relative densities of dry parts, each with its own word on whether it was read",
         basis: Basis::NeighbourStandard,
         formulas: &[],
+    },
+    Source {
+        key: "cure-dates",
+        citation: "days of the civil calendar, 1970-01-01 a Thursday; a started day counts as a whole one, a weekend moves to Monday: \
+                   arithmetic",
+        basis: Basis::Geometry,
+        formulas: &["F17 day", "F17 day count", "F17 cure over", "F17 morning after", "F17 weekday", "F17 working day"],
     },
 ];

@@ -43,6 +43,10 @@ pub const WORKS: &[Source] = &[
             "F19 upright joints",
             "F19 level joints",
             "F19 joint run",
+            "F19 panel count",
+            "F19 joint count",
+            "F19 face height",
+            "F19 face width",
         ],
     },
     Source {
