@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from datetime import date
 from fractions import Fraction
 
 INCH = Fraction("0.0254")
@@ -43,6 +44,9 @@ ALSO: dict[str, str] = {
     "hour": "h", "hours": "h", "hora": "h", "horas": "h",
 }  # fmt: skip
 
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+# A date is the time since 1970-01-01.
+DAY = re.compile(r"(?:not before )?(\d{1,2}) ([A-Z][a-z]{2}) (\d{4})")
 CLOCK = re.compile(r"(\d{1,2}):(\d\d)(?: (am|pm))?")
 TERM = re.compile(r"(-?\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: *([^\d\s]\S*))?")
 
@@ -78,6 +82,9 @@ def read(text: str) -> tuple[str, Fraction]:
         if half := clock.group(3):
             hour = hour % 12 + (12 if half == "pm" else 0)
         return "s", Fraction(60 * (60 * hour + minute))
+    if (day := DAY.fullmatch(text)) is not None:
+        since = date(int(day.group(3)), MONTHS.index(day.group(2)) + 1, int(day.group(1))) - date(1970, 1, 1)
+        return "s", Fraction(86400 * since.days)
     terms = list(TERM.finditer(text))
     if not terms or "".join(t.group(0) for t in terms).replace(" ", "") != text.replace(" ", ""):
         raise ValueError(f"no amount: {text!r}")
