@@ -246,7 +246,7 @@ impl Role {
             Role::PanelLength => pick(("ft", Down, (1, 96), FeetInches), ("m", Down, (1, 100), Decimal(2))),
             Role::Uncertainty => both(("%", Up, (1, 10), Decimal(1))),
             Role::AreaAllowed => pick(("ft2", Down, (1, 10), Decimal(1)), ("m2", Down, (1, 100), Decimal(2))),
-            Role::CreditDays => both(("day", Down, (1, 100), Decimal(2))),
+            Role::CreditDays => both(("", Down, (1, 100), Decimal(2))),
             Role::Pigment => pick(("lb", Nearest, (1, 1000), Decimal(3)), ("kg", Nearest, (1, 1000), Decimal(3))),
             Role::PigmentAllowed => pick(("lb", Down, (1, 1000), Decimal(3)), ("kg", Down, (1, 1000), Decimal(3))),
             Role::WaterIndex => both(("", Up, (1, 10), Decimal(1))),
