@@ -125,5 +125,5 @@ fn rows_are_met_and_counted() {
         println!("disputed {id}: {what}");
     }
     all.no_row_twice();
-    assert!(all.values() >= 50, "{} rows of values", all.values());
+    assert!(all.values() >= 250, "{} rows of values", all.values());
 }
