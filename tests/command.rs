@@ -13,6 +13,8 @@ use std::process::{Command, Output, Stdio};
 
 #[path = "command/day.rs"]
 mod day;
+#[path = "command/screens.rs"]
+mod screens;
 
 fn hodbook(words: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_hodbook"));

@@ -19,7 +19,7 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site) {
         t.put(id("error"), "figure.error", Role::Uncertainty, Basis::Practice, total);
         let share = budget.as_ref().map(|b| b.largest_share.clone()).map_err(Clone::clone);
         let label = budget.as_ref().ok().and_then(|b| PARTS.iter().copied().find(|p| *p == b.largest)).unwrap_or("figure.error_largest");
-        t.put(id("error_largest"), label, Role::Share, Basis::Practice, share);
+        t.put(id("error_largest"), label, Role::Uncertainty, Basis::Practice, share);
     }
 }
 

@@ -62,17 +62,43 @@ pub(super) fn open_at(mix: &Mix, at: &Worked<Temperature>) -> Res<OpenTime> {
 
 /// The mix's times: what closes at the hotter, what opens at the colder temperature.
 fn times(mix: &Mix, cold: &Worked<Temperature>, hot: &Worked<Temperature>) -> Result<Times, String> {
-    let window = mix.carve_window.as_ref().ok_or_else(|| format!("{} states no carve window", mix.name.text))?;
-    let open = open_at(mix, hot);
-    let opens = match table(mix, |r| r.opens.clone()) {
-        Some(rows) => open_time::opens_by_table::<CarveTime>(&rows, cold),
-        None => open_time::carve_time(&window.opens, &window.at, cold),
-    };
-    let closes = match table(mix, |r| r.closes.clone()) {
-        Some(rows) => open_time::closes_by_table::<CarveTime>(&rows, hot),
-        None => open_time::carve_time(&window.closes, &window.at, hot),
-    };
-    Ok(Times { open: open?, opens: res(opens)?, closes: res(closes)? })
+    let none = || format!("{} states no carve window", mix.name.text);
+    let opens = opens_at(mix, cold).ok_or_else(none)?;
+    let closes = closes_at(mix, hot).ok_or_else(none)?;
+    Ok(Times { open: open_at(mix, hot)?, opens: opens?, closes: closes? })
+}
+
+/// When the wall can be carved from, at a temperature; `None` for a mix that is not carved.
+fn opens_at(mix: &Mix, at: &Worked<Temperature>) -> Option<Res<CarveTime>> {
+    let window = mix.carve_window.as_ref()?;
+    Some(res(match table(mix, |r| r.opens.clone()) {
+        Some(rows) => open_time::opens_by_table::<CarveTime>(&rows, at),
+        None => open_time::carve_time(&window.opens, &window.at, at),
+    }))
+}
+
+/// When the wall can be carved no more; as [`opens_at`].
+fn closes_at(mix: &Mix, at: &Worked<Temperature>) -> Option<Res<CarveTime>> {
+    let window = mix.carve_window.as_ref()?;
+    Some(res(match table(mix, |r| r.closes.clone()) {
+        Some(rows) => open_time::closes_by_table::<CarveTime>(&rows, at),
+        None => open_time::carve_time(&window.closes, &window.at, at),
+    }))
+}
+
+/// A mix's times at one temperature, each by the sheet's own table or by the rule of thumb; what cannot be said says why.
+#[derive(Debug)]
+pub struct AtTemperature {
+    /// Open time.
+    pub open: Result<Worked<OpenTime>, String>,
+    /// Opening and closing of the carve window; `None` for a mix that is not carved.
+    pub carve: Option<[Result<Worked<CarveTime>, String>; 2]>,
+}
+
+/// The times of a mix at a temperature of the mix.
+pub fn at_temperature(mix: &Mix, at: &Worked<Temperature>) -> AtTemperature {
+    let carve = opens_at(mix, at).zip(closes_at(mix, at)).map(|(opens, closes)| [opens, closes]);
+    AtTemperature { open: open_at(mix, at), carve }
 }
 
 /// The sheet's own table of one time, if every row of it states that time.

@@ -78,6 +78,13 @@ impl Tally {
         fine(role, role.rule(metric, self.house()), value)
     }
 
+    /// Text of a value that is no figure, by a role: cells of a table for reading, limits that somebody publishes.
+    pub fn text_of(&self, role: Role, value: &crate::quantity::Quantity, voice: Voice) -> String {
+        let rule = self.rule(role, value, voice.metric);
+        let (number, unit) = round(value, rule);
+        show::text(&number, unit, rule.look, voice.lang, false)
+    }
+
     /// The printed value of a figure in a document's voice; `None` if there is no such figure.
     ///
     /// Rounds from the unrounded value by the figure's role, in whichever unit system is asked for.

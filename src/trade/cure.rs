@@ -193,7 +193,7 @@ pub fn calendar_day(days: &[Day], need: &Worked<Duration>, sheet: &Worked<Durati
             Ok(Worked::new(n.named("n").max(least).formula("F17 calendar day", "day")))
         }
         (_, sum) => {
-            let got = sum.map_or_else(|| "0".to_owned(), |s| s.node().number().plain());
+            let got = sum.map_or_else(|| "0".to_owned(), |s| s.node().rounded(Direction::Down, 1, 100).number().plain());
             Err(refuse("F17 calendar day", "need", need, format!("at most the {got} credit days of the days listed; list more days")))
         }
     }

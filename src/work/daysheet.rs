@@ -9,8 +9,8 @@ use crate::tally::{Ask, scopes};
 use crate::words::EN;
 
 use super::load::Loaded;
+use super::screen::{chosen, said, with_findings};
 use super::seam::{Align, Exit, Options, Outcome, Product, Table};
-use super::takeoff::{chosen, said, with_findings};
 
 /// The day sheet of a site for a date of its plan.
 pub fn daysheet(options: &Options, site: &str, date: Date) -> Outcome {

@@ -4,21 +4,28 @@ mod asked;
 mod attach;
 mod book;
 mod compose;
+mod cure_tables;
 mod daysheet;
 mod desk;
 mod dump;
+mod gauge;
+mod gauge_tables;
 mod glyphs;
+mod hands_tables;
 mod index;
 mod issue;
 mod load;
 mod plumb;
 mod runs;
+mod screen;
 mod seam;
 mod setout;
+mod site_tables;
 mod sound;
 mod tables;
 mod takeoff;
 mod touch;
+mod wall_tables;
 mod worksheet;
 mod yard;
 
@@ -48,7 +55,7 @@ impl Jobs for Hod {
     }
 
     fn gauge(&self, options: &Options, mix: Option<&str>, _: &dyn Narrator) -> Outcome {
-        takeoff::gauge(options, mix)
+        gauge::gauge(options, mix)
     }
 
     fn daysheet(&self, options: &Options, site: &str, date: jiff::civil::Date, _: &dyn Narrator) -> Outcome {

@@ -1,22 +1,13 @@
-//! `takeoff` and `gauge`: the tables on the terminal.
+//! `takeoff`: surfaces and order, and after them all that a site needs, weighs and costs.
 
-use crate::job::{Mix, Site, Surface};
-use crate::tally::{Ask, Tally, Voice, batch_id, ladder_id, ladder_sizes, mix_of, scopes};
+use crate::job::{Site, Surface};
+use crate::tally::{Ask, Tally, mix_of, scopes};
 use crate::words::EN;
 
 use super::load::Loaded;
+use super::screen::{chosen, measured, said, with_findings};
 use super::seam::{Align, Exit, Options, Outcome, Product, Table};
-
-pub(super) fn said(tally: &Tally, id: &str, ask: Ask, metric: bool) -> String {
-    let voice = Voice { lang: EN, metric };
-    tally.say(id, ask, voice).map_or_else(String::new, |v| v.text.replace(crate::quantity::show::JOIN, " "))
-}
-
-/// A cell of the takeoff: a measure that gives no figure is no question for a maker.
-fn measured(tally: &Tally, id: &str, metric: bool) -> String {
-    let missing = tally.figure(id).is_some_and(|f| f.worked.is_err());
-    if missing { "not worked".to_owned() } else { said(tally, id, Ask::Own, metric) }
-}
+use super::{cure_tables, hands_tables, site_tables, wall_tables};
 
 /// Areas, volumes, loads, bags and weights of one site or all.
 pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
@@ -33,37 +24,6 @@ pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
     let lacks = sites.iter().any(|site| site.surfaces.iter().any(|s| unworked(&loaded.tally, site, s).is_some()));
     let exit = if lacks { Exit::Stop } else { Exit::default() };
     with_findings(&loaded, options, Outcome { product: Product::Tables(tables), exit, ..Outcome::default() })
-}
-
-/// The site of a name or code; all without one.
-pub(super) fn chosen<'a>(loaded: &'a Loaded, site: Option<&str>) -> Result<Vec<&'a Site>, Outcome> {
-    let sites: Vec<&Site> = loaded.job.sites.iter().filter(|s| site.is_none_or(|asked| s.id == asked || s.code.text == asked)).collect();
-    if sites.is_empty() {
-        let known = loaded.job.sites.iter().map(|s| s.id.clone());
-        return Err(nothing("site", site, known));
-    }
-    Ok(sites)
-}
-
-/// Nothing of the name asked for; or, with no name asked for, nothing at all.
-fn nothing(kind: &'static str, asked: Option<&str>, known: impl Iterator<Item = String>) -> Outcome {
-    match asked {
-        Some(name) => Outcome::nothing(kind, name, known),
-        None => Outcome { summary: format!("the job folder has no {kind} that could be read"), exit: Exit::Nothing, ..Outcome::default() },
-    }
-}
-
-/// The findings of reading go with every product: a table that lacks a surface must say why.
-pub(super) fn with_findings(loaded: &Loaded, options: &Options, mut outcome: Outcome) -> Outcome {
-    if !loaded.findings.is_empty() {
-        let (findings, summary) = loaded.draw(options, &loaded.findings);
-        outcome.findings = findings;
-        outcome.summary = summary;
-        if super::load::stops(&loaded.findings) {
-            outcome.exit = Exit::Stop;
-        }
-    }
-    outcome
 }
 
 /// A column of the takeoff: its head, and the figure it shows; one that no surface has is left out.
@@ -117,6 +77,11 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
     let mut tables = vec![surfaces];
     tables.extend(edges(t, site));
     tables.push(order(loaded, site));
+    tables.extend(wall_tables::of(loaded, site));
+    tables.extend(site_tables::of(loaded, site));
+    tables.extend(hands_tables::of(loaded, site));
+    tables.extend(wall_tables::errors(loaded, site));
+    tables.extend(cure_tables::of(loaded, site));
     tables
 }
 
@@ -170,101 +135,4 @@ fn order(loaded: &Loaded, site: &Site) -> Table {
     }
     order.notes.push("Bags include the reserve; loads do not.".to_owned());
     order
-}
-
-/// Powder and water per batch, and the ladder, of one mix or all.
-pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
-    let loaded = match Loaded::open(options) {
-        Ok(loaded) => loaded,
-        Err(outcome) => return outcome,
-    };
-    let mixes: Vec<&Mix> = loaded.job.mixes.iter().filter(|m| mix.is_none_or(|asked| m.id == asked || m.name.text == asked)).collect();
-    if mixes.is_empty() {
-        let known = loaded.job.mixes.iter().map(|m| m.id.clone());
-        return with_findings(&loaded, options, nothing("mix", mix, known));
-    }
-    let mut tables = Vec::new();
-    for site in &loaded.job.sites {
-        for mix in &mixes {
-            if site.mixes().any(|name| name.text == mix.name.text) {
-                tables.push(batches(&loaded, site, mix));
-                tables.push(ladder(&loaded, site, mix));
-            }
-        }
-    }
-    with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
-}
-
-fn batches(loaded: &Loaded, site: &Site, mix: &Mix) -> Table {
-    let (t, us) = (&loaded.tally, site.metric);
-    let mut table = Table { title: format!("{} rev {}, batches at {}", mix.name.text, mix.rev.text, site.name.text), ..Table::default() };
-    table.columns = [
-        ("Batch", Align::Left),
-        ("Mixer", Align::Left),
-        ("Start water", Align::Right),
-        ("other unit", Align::Right),
-        ("Step", Align::Right),
-        ("Limit", Align::Right),
-        ("Mortar first", Align::Right),
-        ("Additive", Align::Right),
-        ("Mortar rest", Align::Right),
-        ("Volume at limit", Align::Right),
-        ("Mixer takes", Align::Right),
-        ("On the wall by", Align::Right),
-    ]
-    .iter()
-    .map(|(h, a)| ((*h).to_owned(), *a))
-    .collect();
-    for plan in site.batches.iter().filter(|b| b.mix.text == mix.name.text) {
-        let batch = batch_id(&loaded.job, site, plan);
-        let id = |name: &str| format!("{batch}.{name}");
-        let own = |name: &str| said(t, &id(name), Ask::Own, us);
-        let capacity = said(t, &format!("{}/{}/{}.capacity", site.id, mix.id, plan.mixer.text), Ask::Own, us);
-        table.rows.push(vec![
-            own("loads"),
-            plan.mixer.text.clone(),
-            own("start_water"),
-            said(t, &id("start_water"), Ask::Second, us),
-            own("step"),
-            own("limit"),
-            own("mortar_first"),
-            own("additive"),
-            own("mortar_rest"),
-            own("volume"),
-            capacity,
-            own("place_by"),
-        ]);
-    }
-    if mix.half_load {
-        let half = |name: &str| said(t, &format!("{}.half_{name}", mix.id), Ask::Own, us);
-        table.notes.push(format!(
-            "Half load, on the scale: {} water, {} mortar, {} additive; limit {}.",
-            half("start_water"),
-            half("mortar"),
-            half("additive"),
-            half("limit")
-        ));
-    }
-    table
-        .notes
-        .push(format!("Mix at least {} by the timer before anyone judges it.", said(t, &format!("{}.mixing", mix.id), Ask::Long, us)));
-    table
-}
-
-fn ladder(loaded: &Loaded, site: &Site, mix: &Mix) -> Table {
-    let (t, us) = (&loaded.tally, site.metric);
-    let sizes = ladder_sizes(site, mix);
-    let mut table = Table { title: format!("{}, water ladder", mix.name.text), ..Table::default() };
-    table.columns.push(("Rung".to_owned(), Align::Right));
-    table.columns.push(("Added so far, per load".to_owned(), Align::Right));
-    table.columns.extend(sizes.iter().map(|s| (said(t, &format!("{}.ladder_size.{s}", mix.id), Ask::Own, us), Align::Right)));
-    let mut rung = 0;
-    while t.figure(&ladder_id(mix, "added", rung)).is_some() {
-        let mut row = vec![rung.to_string(), said(t, &ladder_id(mix, "added", rung), Ask::Own, us)];
-        row.extend(sizes.iter().map(|s| said(t, &ladder_id(mix, s, rung), Ask::Own, us)));
-        table.rows.push(row);
-        rung += 1;
-    }
-    table.notes.push("The last rung is the limit: start may stand on it, nothing may be added above it.".to_owned());
-    table
 }

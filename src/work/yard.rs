@@ -6,8 +6,8 @@ use crate::tally::{Ask, Voice, mixes_of, scopes};
 use crate::words::EN;
 
 use super::load::Loaded;
+use super::screen::{chosen, said, with_findings};
 use super::seam::{Align, Narrator, Options, Outcome, Product, Table};
-use super::takeoff::{chosen, said, with_findings};
 
 /// What form the list takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,12 +3,12 @@
 use super::{demo, in_job};
 
 /// Rows of a table of the JSON output, by its title.
-fn table(out: &str, title: &str) -> serde_json::Value {
+pub fn table(out: &str, title: &str) -> serde_json::Value {
     let tables = out.lines().map(|l| serde_json::from_str::<serde_json::Value>(l).unwrap());
     tables.into_iter().find(|t| t["table"].as_str().unwrap().starts_with(title)).unwrap_or_else(|| panic!("no table `{title}` in {out}"))
 }
 
-fn cell(table: &serde_json::Value, row: usize, head: &str) -> String {
+pub fn cell(table: &serde_json::Value, row: usize, head: &str) -> String {
     let at = table["columns"].as_array().unwrap().iter().position(|c| c == head).unwrap_or_else(|| panic!("no `{head}`"));
     table["rows"][row][at].as_str().unwrap().replace('\u{a0}', " ")
 }
