@@ -56,6 +56,16 @@ mod units;
 mod walls;
 #[path = "reference/worked.rs"]
 mod worked;
+#[path = "reference/worked_crew.rs"]
+mod worked_crew;
+#[path = "reference/worked_day.rs"]
+mod worked_day;
+#[path = "reference/worked_demo.rs"]
+mod worked_demo;
+#[path = "reference/worked_walls.rs"]
+mod worked_walls;
+#[path = "reference/worked_water.rs"]
+mod worked_water;
 #[path = "reference/works.rs"]
 mod works;
 #[path = "reference/works_lines.rs"]

@@ -5,12 +5,22 @@ use hodbook::quantity::print::Line;
 /// Every line's numbers give its result, to one in the sixth digit, or, where large numbers nearly cancel, to
 /// what the seventh digits of the numbers in the line can move.
 pub fn follows(lines: &[Line]) {
+    let faults = faults(lines);
+    assert!(faults.is_empty(), "{faults:#?}");
+}
+
+/// Lines whose numbers do not give their result.
+pub fn faults(lines: &[Line]) -> Vec<String> {
+    let mut found = Vec::new();
     for line in lines {
         let (left, right) = (value(&line.numbers), value(&line.result));
         let sixth = if right == 0.0 { 1e-9 } else { 10_f64.powf(right.abs().log10().floor() - 5.0) };
         let slack = sixth.max(seventh_digits(&line.numbers, left));
-        assert!((left - right).abs() <= slack, "{} = {} but {} = {}", line.numbers, left, line.result, right);
+        if (left - right).is_nan() || (left - right).abs() > slack {
+            found.push(format!("{} = {left} but {} = {right}", line.numbers, line.result));
+        }
     }
+    found
 }
 
 /// The value of a printed expression.

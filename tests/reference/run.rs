@@ -87,15 +87,19 @@ pub fn q<S: Sort>(text: &str) -> Worked<S> {
     Worked::read(text).unwrap()
 }
 
-/// Holds a result to a printed number, and its printed arithmetic to its result.
-pub fn gives<S: Sort>(worked: &Worked<S>, unit: &str, printed: &str) {
-    let places = printed.split_once('.').map_or(0, |(_, digits)| digits.len());
+/// A result's number in `unit`, to as many decimals as `like` has.
+pub fn digits<S: Sort>(worked: &Worked<S>, unit: &str, like: &str) -> String {
+    let places = like.split_once('.').map_or(0, |(_, digits)| digits.len());
     let number = match units::find_expr(unit) {
         Some(unit) => worked.value().in_unit(unit).unwrap(),
         None => worked.value().si.clone(),
     };
-    let got = number.exact().map_or_else(|| format!("{:.places$}", number.to_f64()), |r| num::decimal(r, places));
-    assert_eq!(got, printed, "{} {unit}", number.to_f64());
+    number.exact().map_or_else(|| format!("{:.places$}", number.to_f64()), |r| num::decimal(r, places))
+}
+
+/// Holds a result to a printed number, and its printed arithmetic to its result.
+pub fn gives<S: Sort>(worked: &Worked<S>, unit: &str, printed: &str) {
+    assert_eq!(digits(worked, unit, printed), printed, "{} {unit}", worked.value().si.to_f64());
     arithmetic::follows(&print::derivation("", worked.node()));
 }
 
