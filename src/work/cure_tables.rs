@@ -94,7 +94,7 @@ fn early(loaded: &Loaded, site: &Site) -> bool {
 fn days(loaded: &Loaded, site: &Site) -> Option<Table> {
     let (t, us) = (&loaded.tally, site.metric);
     let heads =
-        [("Day", Align::Left), ("Mean", Align::Right), ("Lowest", Align::Right), ("Credit", Align::Right), ("So far", Align::Right)];
+        [("Day", Align::Left), ("Mean", Align::Right), ("Lowest", Align::Right), ("Credit", Align::Right), ("So far, days", Align::Right)];
     let mut made = table(format!("{}, cure by the day", site.name.text), &heads);
     let mut cold = Vec::new();
     for prefix in cure::days(t, site) {

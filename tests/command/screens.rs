@@ -131,9 +131,9 @@ fn the_next_trade_waits_for_the_credit_of_each_day() {
     let out = json(&job, &["takeoff", "SB"]);
     let days = table(&out, "Sedge Basin Garden, cure by the day");
     assert_eq!(days["rows"].as_array().unwrap().len(), 12);
-    let day = |n: usize| ["Day", "Mean", "Lowest", "Credit", "So far"].map(|head| cell(&days, n, head));
-    assert_eq!(day(5), ["13 Mar 2026", "3.3 °C", "0.5 °C", "0.00 days", "3.02 days"]);
-    assert_eq!(day(11), ["19 Mar 2026", "15 °C", "7 °C", "0.71 day", "7.08 days"]);
+    let day = |n: usize| ["Day", "Mean", "Lowest", "Credit", "So far, days"].map(|head| cell(&days, n, head));
+    assert_eq!(day(5), ["13 Mar 2026", "3.3 °C", "0.5 °C", "0.00", "3.02"]);
+    assert_eq!(day(11), ["19 Mar 2026", "15 °C", "7 °C", "0.71", "7.08"]);
     let (_, plain, _) = in_job(&job, &["takeoff", "SB"]);
     assert!(plain.contains("Next trade, pool trade                   not before 20 Mar 2026"), "{plain}");
     assert!(plain.contains("Cure keeper                              LEAD, lead"), "{plain}");
@@ -160,7 +160,7 @@ fn frost_is_named_by_the_lowest_reading_and_days_without_weather_give_no_date() 
         "{}",
         notes(&days)
     );
-    assert_eq!(cell(&days, 1, "Credit"), "0.00 days");
+    assert_eq!(cell(&days, 1, "Credit"), "0.00");
     assert_eq!(days["rows"].as_array().unwrap().len(), 13, "the frost costs a day");
     // A gap ends the list; a day that is missing is not a warm one.
     std::fs::write(&path, text.replace("2026-03-10, 9.4, 3\n", "")).unwrap();
