@@ -1,6 +1,9 @@
 //! Surfaces of every shape from the author's file to the figures.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::disallowed_methods, reason = "a test")]
 
+#[path = "shapes/systems.rs"]
+mod systems;
+
 use std::path::Path;
 
 use hodbook::finding;

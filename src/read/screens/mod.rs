@@ -1,5 +1,6 @@
 //! Faults sown into the demo, each with the exact screen an author sees.
 
+mod change;
 mod mix;
 mod pages;
 mod site;
@@ -40,6 +41,11 @@ fn of_a_mix() {
 #[test]
 fn of_a_site() {
     check(site::CASES);
+}
+
+#[test]
+fn of_a_change_order() {
+    check(change::CASES);
 }
 
 #[test]
