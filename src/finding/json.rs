@@ -28,6 +28,8 @@ pub fn json(findings: &[Finding], lines: &Lines<'_>) -> Value {
             "source": f.source,
             "help": f.help,
             "figures": f.figures,
+            "about": f.about,
+            "accepted": f.accepted.as_ref().map(|a| json!({"by": a.by, "because": a.because, "value": a.value})),
         })
     };
     json!({"format": 1, "findings": findings.iter().map(one).collect::<Vec<_>>()})
@@ -49,6 +51,7 @@ mod tests {
             "name": "step-over-limit", "severity": "HOLD", "title": "step is 2 qt, over 1 qt",
             "at": {"path": "mixes/m.md", "line": 2, "column": 4, "end": {"line": 2, "column": 8}, "bytes": [13, 17], "label": "step"},
             "related": [], "derived": ["2 qt > 1 qt"], "source": "", "help": "", "figures": ["m.step"],
+            "about": null, "accepted": null,
         }]});
         assert_eq!(seen, want);
     }

@@ -83,6 +83,23 @@ pub struct Finding {
     pub help: String,
     /// Ids of the figures it speaks of.
     pub figures: Vec<String>,
+    /// The value that an acceptance must name, where it is not what stands under the carets.
+    pub value: Option<String>,
+    /// The one thing it is about, such as a surface's code: what tells two findings of a name in one file apart.
+    pub about: Option<String>,
+    /// Who accepted it; a finding that is accepted holds nothing up.
+    pub accepted: Option<Accepted>,
+}
+
+/// An acceptance that holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Accepted {
+    /// Role.
+    pub by: String,
+    /// Reason.
+    pub because: String,
+    /// The value that was accepted; none where what is missing has none.
+    pub value: Option<String>,
 }
 
 impl Finding {
@@ -98,6 +115,9 @@ impl Finding {
             source: String::new(),
             help: String::new(),
             figures: Vec::new(),
+            value: None,
+            about: None,
+            accepted: None,
         }
     }
 
@@ -133,6 +153,26 @@ impl Finding {
     #[must_use]
     pub fn help(mut self, help: impl Into<String>) -> Finding {
         self.help = help.into();
+        self
+    }
+
+    /// The value that an acceptance must name. Without it that is the text under the carets.
+    #[must_use]
+    pub fn value(mut self, value: impl Into<String>) -> Finding {
+        self.value = Some(value.into());
+        self
+    }
+
+    /// Says that something is missing: there is no value to accept, only the lack of one.
+    #[must_use]
+    pub fn absent(self) -> Finding {
+        self.value("")
+    }
+
+    /// Names the one thing it is about.
+    #[must_use]
+    pub fn about(mut self, about: impl Into<String>) -> Finding {
+        self.about = Some(about.into());
         self
     }
 

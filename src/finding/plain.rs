@@ -48,7 +48,9 @@ pub fn plain(finding: &Finding, lines: &Lines<'_>, colour: Colour, width: usize)
         group = group.element(snippet);
     }
     let derived = finding.derived.join("\n");
-    for (name, text) in [("derived", &derived), ("source", &finding.source), ("help", &finding.help)] {
+    let accepted = finding.accepted.as_ref().map(|a| normalize_untrusted_str(&format!("by {}: {}", a.by, a.because)));
+    let accepted = accepted.unwrap_or_default();
+    for (name, text) in [("derived", &derived), ("source", &finding.source), ("help", &finding.help), ("accepted", &accepted)] {
         if !text.is_empty() {
             group = group.element(Level::NOTE.with_name(name).message(text.as_str()));
         }

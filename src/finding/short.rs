@@ -11,5 +11,13 @@ pub fn short(finding: &Finding, lines: &Lines<'_>) -> String {
         let (line, column) = place(text, span.start);
         Some(format!("{path}:{line}:{column}: "))
     });
-    format!("{}{} {}: {}", at.unwrap_or_default(), finding.severity.word(), finding.name, normalize_untrusted_str(&finding.title))
+    let accepted = finding.accepted.as_ref().map(|a| format!(" (accepted by {})", normalize_untrusted_str(&a.by)));
+    format!(
+        "{}{} {}: {}{}",
+        at.unwrap_or_default(),
+        finding.severity.word(),
+        finding.name,
+        normalize_untrusted_str(&finding.title),
+        accepted.unwrap_or_default()
+    )
 }

@@ -1,6 +1,6 @@
 //! A mix design.
 
-use super::{Accept, Day, Edition, Text};
+use super::{Day, Edition, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{
     CarveTime, Density, Duration, Length, Mass, OpenTime, PartsByMass, Plain, Share, Strength, Temperature, Volume,
@@ -63,12 +63,6 @@ pub struct Mix {
     pub rake: Option<Text>,
     /// Least wait before the next coat.
     pub recoat: Option<Worked<Duration>>,
-    /// Role that wrote it.
-    pub written_by: Option<Text>,
-    /// Role that approved it.
-    pub approved_by: Option<Text>,
-    /// Findings of HOLD that a role has accepted.
-    pub accepts: Vec<Accept>,
     /// Editions, English first: name and notes.
     pub editions: Vec<Edition>,
 }

@@ -72,6 +72,23 @@ pub struct Accept {
     pub because: Text,
 }
 
+/// Who wrote a file, who approved it and what was accepted in it.
+#[derive(Clone, Debug)]
+pub struct Signed {
+    /// Kind of the file.
+    pub kind: &'static str,
+    /// Its stem.
+    pub id: String,
+    /// Its fence, to point at what is missing.
+    pub open: Span,
+    /// Role that wrote it.
+    pub written_by: Option<Text>,
+    /// Role that approved it.
+    pub approved_by: Option<Text>,
+    /// What a role has accepted.
+    pub accepts: Vec<Accept>,
+}
+
 /// Everything read from one job folder.
 #[derive(Debug, Default)]
 pub struct Job {
@@ -101,4 +118,21 @@ pub struct Job {
     pub changes: Vec<Change>,
     /// Weather of the sites.
     pub weather: Vec<Weather>,
+    /// Who answers for each file.
+    pub signed: Vec<Signed>,
+}
+
+/// The folder that files of a kind lie in; empty for the job folder itself.
+pub fn folder_of(kind: &str) -> &'static str {
+    match kind {
+        "mix" => "mixes",
+        "site" => "sites",
+        "procedure" => "procedures",
+        "caution" => "cautions",
+        "card" => "cards",
+        "chapter" => "chapters",
+        "letter" => "records",
+        "change" => "changes",
+        _ => "",
+    }
 }

@@ -1,6 +1,6 @@
 //! A site: surfaces, base, textures, climate, calendar.
 
-use super::{Accept, Day, Edition, Scratch, Surface, Text, Texture};
+use super::{Day, Edition, Scratch, Surface, Text, Texture};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Areal, Loads, Plain, Share, Temperature};
 
@@ -41,12 +41,6 @@ pub struct Site {
     pub surfaces: Vec<Surface>,
     /// Dates.
     pub calendar: Calendar,
-    /// Role that wrote it.
-    pub written_by: Option<Text>,
-    /// Role that approved it.
-    pub approved_by: Option<Text>,
-    /// Findings of HOLD that a role has accepted.
-    pub accepts: Vec<Accept>,
     /// Where the sun stands, if stated.
     pub position: Option<super::Place>,
     /// How a carving day is worked.

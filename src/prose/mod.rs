@@ -25,6 +25,7 @@ mod word;
 
 pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use fence::{ASKED, PARTS};
+pub use near::help as did_you_mean;
 pub use numbers::{Typed, typed_in, typed_numbers};
 pub use render::{Options, Prepared, render};
 pub use steps::{Step, block_digests, numbered, slots, steps};

@@ -13,7 +13,7 @@ fn ranked<'a>(typed: &str, known: impl IntoIterator<Item = &'a str>) -> Vec<(f64
 }
 
 /// A help line: the nearest name, or the first few known ones.
-pub(super) fn help(typed: &str, known: &[&str]) -> String {
+pub fn help(typed: &str, known: &[&str]) -> String {
     if let Some(name) = nearest(typed, known.iter().copied()) {
         return format!("did you mean `{name}`?");
     }

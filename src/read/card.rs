@@ -2,7 +2,7 @@
 
 use crate::job::{Card, Distance, Edition, Per, Text};
 
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, APPROVED_BY, Field, WRITTEN_BY, Want};
 use super::group::Group;
 use super::paper;
 
@@ -25,6 +25,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("sheet", Want::Choice(&["1-up", "4-up"]), "4-up", "cards on one press sheet").free(),
     Field::new("faces", Want::Languages, "[en, es]", "languages of its faces, front first; left out, the company's").free(),
     Field::new("cautions", Want::Texts, "[eyes, skin]", "cautions that must stand on it, by file name"),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
 ];
 
 pub(super) fn per(g: &Group) -> Option<Per> {

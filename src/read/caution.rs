@@ -2,7 +2,7 @@
 
 use crate::job::{Caution, Edition};
 
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, APPROVED_BY, Field, WRITTEN_BY, Want};
 use super::group::Group;
 
 /// Conditions that call for a caution.
@@ -12,6 +12,9 @@ pub const CONDITIONS: &[&str] = &["wet cement", "dust", "mixer", "lifting", "hei
 pub static FIELDS: &[Field] = &[
     Field::new("word", Want::Text, "EYES", "signal word"),
     Field::new("when", Want::Choice(CONDITIONS), "wet cement", "condition that calls for it"),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
 ];
 
 pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Caution> {

@@ -3,7 +3,7 @@
 use crate::job::{Company, Edition, Measure, Mixer, Person, Reserve, Scale};
 
 use super::costs;
-use super::field::{Field, LOADS, MASS, SHARE, VOLUME, Want};
+use super::field::{ACCEPTS, APPROVED_BY, Field, LOADS, MASS, SHARE, VOLUME, WRITTEN_BY, Want};
 use super::group::{Group, all};
 
 static PERSON: &[Field] = &[
@@ -53,6 +53,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("site_water", Want::Group(costs::WATER), "", "water on site that is not mixed").free(),
     costs::LIFTS,
     Field::new("platform", Want::Group(costs::PLATFORM), "", "the scaffold platform, by its tag").free(),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
 ];
 
 pub(super) fn make(g: &Group, editions: Vec<Edition>) -> Option<Company> {

@@ -188,16 +188,21 @@ pub const LOADS: Want = Want::Amount(Dim::NONE, Kind::Loads);
 /// A share in per cent.
 pub const SHARE: Want = Want::Amount(Dim::NONE, Kind::Share);
 
-/// Why a HOLD is accepted: the entries of `accept`.
+/// Why a HOLD or WARN is accepted: the entries of `accept`.
 pub static ACCEPT: &[Field] = &[
-    Field::new("value", Want::Text, "1 gal", "the value that is accepted; the acceptance lapses when it moves").free(),
+    Field::new("value", Want::Text, "1 gal", "the value that is accepted, as the finding shows it; the acceptance lapses when it moves. Left out where the finding is about something that is not stated").free(),
     Field::new("by", Want::Text, "LEAD", "role that accepts it"),
     Field::new("because", Want::Text, "tried on the panel", "the reason"),
 ];
 
-/// `accept:` as it stands in a mix and in a site.
-pub const ACCEPTS: Field =
-    Field::new("accept", Want::Map("start-water-low", ACCEPT), "", "findings of HOLD that a role has accepted, by name").free();
+/// `accept:` as it stands in every file that is signed.
+pub const ACCEPTS: Field = Field::new(
+    "accept",
+    Want::Map("start-water-low", ACCEPT),
+    "",
+    "findings of HOLD and WARN that a role has accepted, by name; `NAME/SUBJECT` where several of a name point into the file",
+)
+.free();
 
 /// Role that wrote a file.
 pub const WRITTEN_BY: Field = Field::new("written_by", Want::Text, "EST", "role that wrote it").free();

@@ -2,7 +2,7 @@
 
 use crate::job::{BookChapter, Edition, Handbook, Text};
 
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, APPROVED_BY, Field, WRITTEN_BY, Want};
 use super::group::{Group, all};
 use super::paper;
 
@@ -22,6 +22,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("paper", Want::Choice(paper::NAMES), "half letter", "its paper"),
     Field::new("per", Want::Choice(&["site"]), "site", "what one book is made for").free(),
     Field::new("chapters", Want::List(CHAPTER), "", "chapters in order"),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
 ];
 
 /// `chapters/safety.md` becomes `chapters/safety`: the same name that the rest of the program gives the file.

@@ -157,9 +157,6 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
         cure: Cure { wet: cure.worked("wet")?, then: cure.text("then")?, credit: cure.worked("credit") },
         rake: g.text("rake"),
         recoat: g.worked("recoat"),
-        written_by: g.text("written_by"),
-        approved_by: g.text("approved_by"),
-        accepts: g.accepts(),
         editions,
     })
 }

@@ -35,7 +35,7 @@ mod weather_rows;
 mod yaml;
 
 use crate::finding::{Finding, Severity};
-use crate::job::{Chapter, Edition, Job, Text};
+use crate::job::{Chapter, Edition, Job, Signed, Text};
 use crate::source::Folder;
 
 use doc::Doc;
@@ -119,6 +119,14 @@ fn build(docs: &[Doc<'_>]) -> Job {
         let Some(g) = &doc.group else { continue };
         let id = doc.file.stem();
         let editions = editions(doc, docs);
+        job.signed.push(Signed {
+            kind: doc.kind.kind,
+            id: id.to_owned(),
+            open: doc.open,
+            written_by: g.text("written_by"),
+            approved_by: g.text("approved_by"),
+            accepts: g.accepts(),
+        });
         match doc.kind.kind {
             "mix" => job.mixes.extend(mix::make(id, g, editions)),
             "site" => job.sites.extend(site::make(id, g, editions)),

@@ -3,7 +3,7 @@
 use crate::job::{Edition, Page};
 
 use super::card;
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, APPROVED_BY, Field, WRITTEN_BY, Want};
 use super::group::Group;
 
 /// Keys of a procedure.
@@ -13,6 +13,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("per", Want::Choice(card::PER), "mix", "what it is made for"),
     Field::new("mix", Want::Text, "CARVE-24", "name of the mix it speaks of").when("per", &["mix", "batch"]),
     Field::new("cautions", Want::Texts, "[eyes, skin, dust]", "cautions that must stand on it, by file name"),
+    WRITTEN_BY,
+    APPROVED_BY,
+    ACCEPTS,
 ];
 
 pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Page> {

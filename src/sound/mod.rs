@@ -5,11 +5,13 @@
 //! its check cannot disagree. Limits come from the mix or from [`limits`], where each row names its source.
 
 pub mod base;
+pub mod ids;
 pub mod languages;
 pub mod limits;
 pub mod mixer;
 pub mod paper;
 pub mod seen;
+pub mod signed;
 pub mod takeoff;
 pub mod text;
 pub mod thickness;
@@ -57,6 +59,8 @@ pub struct Check {
     pub title: &'static str,
     /// Manual page, Markdown.
     pub manual: &'static str,
+    /// The page in other languages, by code: its title, why and what to do, for the trouble chapter of a book.
+    pub twins: &'static [(&'static str, &'static str)],
     /// Finds.
     pub run: fn(&Ground<'_>) -> Vec<Finding>,
 }
@@ -84,11 +88,26 @@ pub static CHECKS: &[&Check] = &[
     &languages::twin_overflows::CHECK,
     &languages::twin_slots_differ::CHECK,
     &languages::twin_steps_differ::CHECK,
+    &signed::approver_missing::CHECK,
+    &signed::approver_is_author::CHECK,
+    &signed::acceptance_unknown::CHECK,
+    &signed::acceptance_of_stop::CHECK,
+    &signed::acceptance_lapsed::CHECK,
+    &signed::acceptance_idle::CHECK,
+    &signed::acceptance_by_author::CHECK,
 ];
+
+/// Checks of faces as the press measured them: the only ones that need no texts.
+pub static FACES: &[&Check] = &[&paper::face_overflows::CHECK, &paper::type_below_class::CHECK, &languages::twin_overflows::CHECK];
 
 /// Runs every check: by file and place, the same finding reached for several subjects told once.
 pub fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let mut found: Vec<Finding> = CHECKS.iter().flat_map(|check| (check.run)(ground)).collect();
+    run_these(CHECKS, ground)
+}
+
+/// Runs some checks.
+pub fn run_these(checks: &[&Check], ground: &Ground<'_>) -> Vec<Finding> {
+    let mut found: Vec<Finding> = checks.iter().flat_map(|check| (check.run)(ground)).collect();
     // Findings without a place come last; within a place, the worst first.
     let key = |f: &Finding| (f.at.is_none(), f.at.as_ref().map(|(span, _)| *span), f.severity);
     found.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.name.cmp(b.name)).then_with(|| a.title.cmp(&b.title)));

@@ -87,7 +87,23 @@ impl<'a> Desk<'a> {
             typed: std::cell::OnceCell::new(),
         });
         desk.keep(found);
+        desk.settle(loaded);
         Ok(desk)
+    }
+
+    /// Lets the authors' acceptances meet the findings; again after faces were set, for theirs.
+    pub fn settle(&mut self, loaded: &Loaded) {
+        let lines = |file: u32| loaded.folder.lines(file);
+        let settled = sound::signed::settle(&loaded.job, &mut self.findings, &lines);
+        self.keep(settled.found);
+    }
+
+    /// After a run of every check over every paper: acceptances that accept nothing.
+    pub fn close(&mut self, loaded: &Loaded) {
+        let lines = |file: u32| loaded.folder.lines(file);
+        let settled = sound::signed::settle(&loaded.job, &mut self.findings, &lines);
+        self.keep(sound::signed::idle(&loaded.job, &settled));
+        self.keep(settled.found);
     }
 
     /// Adds findings that are not there yet.

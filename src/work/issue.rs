@@ -56,6 +56,11 @@ fn try_issue(options: &Options, ids: &[String], way: Way, narrator: &dyn Narrato
     // What the press measured may stop a card that read well; then the rest is set again without it.
     desk.keep(fit_findings(&loaded, &made.fits));
     desk.keep(std::mem::take(&mut made.findings));
+    if ids.is_empty() {
+        desk.close(&loaded)
+    } else {
+        desk.settle(&loaded)
+    }
     let left: Vec<usize> = desk.free().into_iter().filter(|i| cards.contains(i)).collect();
     let left_books: Vec<usize> = desk.free_books().into_iter().filter(|i| books.contains(i)).collect();
     if left.len() != cards.len() || left_books.len() != books.len() {
@@ -182,7 +187,7 @@ fn broken(errors: &[PressError]) -> Outcome {
 
 /// What the checks say of the faces as they came off the press.
 fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
-    crate::sound::run(&crate::sound::Ground {
+    let ground = crate::sound::Ground {
         job: &loaded.job,
         tally: &loaded.tally,
         seen: &[],
@@ -191,7 +196,8 @@ fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
         on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
         span_of: span,
         typed: std::cell::OnceCell::new(),
-    })
+    };
+    crate::sound::run_these(crate::sound::FACES, &ground)
 }
 
 /// Writes the files; a full run first clears what an earlier one left, so that no withheld card lies about.

@@ -87,14 +87,15 @@ pub fn draw(folder: &Folder, options: &Options, findings: &[Finding]) -> (String
     use super::seam::Format;
     let lines = |file: u32| folder.lines(file);
     let colour = if options.look.color { Colour::On } else { Colour::Off };
-    let mut ordered: Vec<&Finding> = findings.iter().collect();
+    // What was accepted is on the paper and in the JSON; the closing line counts it.
+    let mut ordered: Vec<&Finding> = findings.iter().filter(|f| f.accepted.is_none()).collect();
     ordered.sort_by_key(|f| f.severity);
     let text = match options.look.format {
         Format::Plain => ordered.iter().map(|f| crate::finding::plain(f, &lines, colour, WIDTH) + "\n\n").collect(),
         Format::Short => ordered.iter().map(|f| crate::finding::short(f, &lines) + "\n").collect(),
         Format::Json => format!("{}\n", crate::finding::json(findings, &lines)),
     };
-    (text, crate::finding::count(findings, Severity::Note, 0))
+    (text, crate::finding::count(findings, Severity::Note))
 }
 
 /// Columns a finding is drawn for: a terminal's common width, also when the output goes to a file.

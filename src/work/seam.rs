@@ -70,11 +70,11 @@ impl Exit {
         }
     }
 
-    /// Clean, or a stop if some finding is as bad as `deny` or worse. Leave accepted findings out.
+    /// Clean, or a stop if some finding is as bad as `deny` or worse. Accepted findings hold nothing up.
     pub fn of<'a>(findings: impl IntoIterator<Item = &'a Finding>, deny: Option<Severity>) -> Exit {
         let limit = deny.unwrap_or(Severity::Stop);
         // Severities are ordered worst first.
-        if findings.into_iter().any(|f| f.severity <= limit) { Exit::Stop } else { Exit::Clean }
+        if findings.into_iter().any(|f| f.severity <= limit && f.accepted.is_none()) { Exit::Stop } else { Exit::Clean }
     }
 }
 

@@ -20,6 +20,7 @@ fn try_sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator)
     let mut desk = Desk::open(&loaded, &register, found, &[])?;
     let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
     desk.keep(fits);
+    desk.close(&loaded);
     let (findings, summary) = loaded.draw(options, &desk.findings);
     let exit = Exit::of(&desk.findings, deny);
     Ok(Outcome { product: Product::Nothing, findings, summary, exit, ..Outcome::default() })

@@ -111,7 +111,12 @@ impl Closure {
 
     /// The worst severity among the findings that touch the paper.
     pub fn worst(&self, findings: &[Finding], bodies: &Bodies) -> Option<Severity> {
-        findings.iter().filter(|f| self.touched(f, bodies)).map(|f| f.severity).min()
+        findings.iter().filter(|f| f.accepted.is_none() && self.touched(f, bodies)).map(|f| f.severity).min()
+    }
+
+    /// What was accepted on the paper.
+    pub fn accepted<'f>(&'f self, findings: &'f [Finding], bodies: &'f Bodies) -> impl Iterator<Item = &'f Finding> {
+        findings.iter().filter(|f| f.accepted.is_some() && self.touched(f, bodies))
     }
 }
 

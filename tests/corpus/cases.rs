@@ -117,17 +117,22 @@ fn fit(line: &str) -> Fit {
 }
 
 /// The file as the checks would write it.
-pub fn run(demo: &Folder, name: &str, text: &str) -> String {
+///
+/// What the demo says without any change (`clean`) is not said again for each case. `heard` is told every finding of every case, in whatever file.
+pub fn run(demo: &Folder, clean: &[Finding], name: &str, text: &str, heard: &mut dyn FnMut(&Finding)) -> String {
     let mut out = text.to_owned();
     let mut from = 0;
     for case in read(text) {
         let heading = format!("## {}\n", case.title);
         from += out[from..].find(&heading).unwrap() + heading.len();
         let folder = case.folder(demo);
-        let (own, others): (Vec<Finding>, Vec<Finding>) = scene::sound(&folder, &case.fits).into_iter().partition(|f| f.name == name);
+        let all = scene::sound(&folder, &case.fits);
+        all.iter().for_each(&mut *heard);
+        let (own, others): (Vec<Finding>, Vec<Finding>) = all.into_iter().partition(|f| f.name == name);
         let lines = |file: u32| folder.lines(file);
         let short: String = own.iter().map(|f| finding::short(f, &lines) + "\n").collect();
-        let mut also: Vec<&str> = others.iter().map(|f| f.name).collect();
+        let known = |f: &Finding| clean.iter().any(|c| c.name == f.name && c.title == f.title);
+        let mut also: Vec<&str> = others.iter().filter(|f| f.accepted.is_none() && !known(f)).map(|f| f.name).collect();
         also.sort_unstable();
         also.dedup();
         let also: String = also.iter().map(|n| format!("{n}\n")).collect();
@@ -149,7 +154,14 @@ pub fn run(demo: &Folder, name: &str, text: &str) -> String {
 /// Puts a text into the next block of a kind below a place.
 fn put(out: &mut String, from: usize, kind: &str, new: &str, title: &str) {
     let end = out[from..].find("\n## ").map_or(out.len(), |i| from + i + 1);
-    let Some(at) = out[from..end].find(&format!("```{kind}\n")) else { panic!("`{title}` has no ```{kind} for:\n{new}") };
+    let Some(at) = out[from..end].find(&format!("```{kind}\n")) else {
+        // What else a change gives stands behind what it must give.
+        assert_eq!(kind, "also", "`{title}` has no ```{kind} for:\n{new}");
+        let short = from + out[from..end].find("```short\n").unwrap() + 9;
+        let close = short - 1 + out[short - 1..].find("\n```\n").unwrap() + 5;
+        out.insert_str(close, &format!("\n```also\n{new}```\n"));
+        return;
+    };
     let ticks = out[..from + at].chars().rev().take_while(|c| *c == '`').count() + 3;
     let start = from + at + 3 + kind.len() + 1;
     let fence = format!("\n{}\n", "`".repeat(ticks));

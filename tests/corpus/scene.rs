@@ -31,7 +31,12 @@ pub fn sound(folder: &Folder, fits: &[Fit]) -> Vec<Finding> {
         span_of: sound::span_of,
         typed: std::cell::OnceCell::new(),
     };
-    sound::run(&ground)
+    let mut found = sound::run(&ground);
+    let lines = |file: u32| folder.lines(file);
+    let settled = sound::signed::settle(&job, &mut found, &lines);
+    found.extend(sound::signed::idle(&job, &settled));
+    found.extend(settled.found);
+    found
 }
 
 /// The body of a file below its front matter.

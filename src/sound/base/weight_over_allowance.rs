@@ -17,6 +17,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a surface weighs more than is allowed",
     manual: include_str!("weight_over_allowance.md"),
+    twins: &[],
     run,
 };
 

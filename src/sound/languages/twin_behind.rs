@@ -12,6 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "the twin of a procedure, chapter or note translates an older text",
     manual: include_str!("twin_behind.md"),
+    twins: &[],
     run,
 };
 

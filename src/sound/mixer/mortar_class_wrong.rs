@@ -11,6 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the bag under the additive is not Type S mortar with sand",
     manual: include_str!("mortar_class_wrong.md"),
+    twins: &[],
     run,
 };
 

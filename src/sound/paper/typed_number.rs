@@ -13,6 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Warn],
     title: "a number is typed by hand",
     manual: include_str!("typed_number.md"),
+    twins: &[],
     run,
 };
 

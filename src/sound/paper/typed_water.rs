@@ -13,6 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "an amount of water is typed by hand",
     manual: include_str!("typed_water.md"),
+    twins: &[],
     run,
 };
 

@@ -12,6 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the measures of a surface give no area",
     manual: include_str!("surface_unworked.md"),
+    twins: &[],
     run,
 };
 
