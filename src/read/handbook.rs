@@ -7,7 +7,7 @@ use super::group::{Group, all};
 use super::paper;
 
 /// What a chapter may print beside files.
-pub const PARTS: &[&str] = &["cautions", "mixes", "site", "takeoff", "worksheet", "index", "in force", "glossary"];
+pub const PARTS: &[&str] = &["cautions", "mixes", "site", "takeoff", "worksheet", "index", "in force", "glossary", "trouble"];
 
 static CHAPTER: &[Field] = &[
     Field::new("id", Want::Text, "safety", "word used in links"),

@@ -9,6 +9,7 @@ pub mod ids;
 pub mod languages;
 pub mod limits;
 pub mod mixer;
+pub mod page;
 pub mod paper;
 pub mod seen;
 pub mod signed;
@@ -18,6 +19,7 @@ pub mod thickness;
 mod told;
 pub mod water;
 
+pub use page::page;
 pub use seen::{Role, Seen};
 
 use crate::finding::{Finding, Severity};

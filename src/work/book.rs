@@ -2,6 +2,7 @@
 
 use serde_json::json;
 
+use crate::finding::Finding;
 use crate::job::{BookChapter, Edition, Handbook, Mix, Page, Site};
 use crate::press::payload::{self, Block, Inline};
 use crate::register::Entry;
@@ -12,7 +13,7 @@ use crate::words::Lang;
 use super::asked::{self, BOOK};
 use super::compose::{Composer, Face, Piece, edition};
 use super::load::Loaded;
-use super::{attach, index, runs};
+use super::{attach, index, runs, trouble};
 
 /// A book before it is set: what it says, and where that came from.
 pub struct Draft<'a> {
@@ -59,7 +60,7 @@ pub fn draft<'a>(composer: &mut Composer<'a>, site: &'a Site, lang: Lang) -> Opt
             id: format!("ch-{}", chapter.id.text),
             thumb: chapter.thumb.text.clone(),
             title: title.to_owned(),
-            distance: read_close(&blocks).then_some(payload::Distance::Desk),
+            distance: (read_close(&blocks) || chapter.from.iter().any(|f| f.text == "trouble")).then_some(payload::Distance::Desk),
             blocks,
         });
     }
@@ -73,7 +74,7 @@ fn title(chapter: &BookChapter, lang: Lang) -> &str {
     scopes::named(&chapter.titles, lang)
 }
 
-/// Worksheets, elevations and the list of cards are read at a desk: there the small type of a drawing is lawful.
+/// Worksheets, elevations, the pages of the checks and the list of cards are read at a desk: there the small type of a drawing is lawful.
 fn read_close(blocks: &[Block]) -> bool {
     blocks.iter().any(|b| matches!(b, Block::Drawing { name, .. } if ["worksheet", "elevation", "in_force"].contains(&name.as_str())))
 }
@@ -130,6 +131,7 @@ impl<'a> Maker<'_, 'a> {
             "takeoff" => self.asked("takeoff"),
             "worksheet" => self.asked("worksheet"),
             "in force" => self.asked("in-force"),
+            "trouble" => trouble::chapter(self.voice.lang),
             "index" => vec![Block::Drawing { name: "index".into(), alt: String::new(), data: json!({}) }],
             _ => Vec::new(),
         }
@@ -191,23 +193,26 @@ impl<'a> Maker<'_, 'a> {
 }
 
 /// The press's payload of a book, with the list of cards in force filled in.
-pub fn book(loaded: &Loaded, draft: &Draft<'_>, in_force: &[&Entry], band: Option<&'static str>) -> payload::Book {
+pub fn book(loaded: &Loaded, draft: &Draft<'_>, in_force: &[&Entry], band: Option<&'static str>, accepted: &[&Finding]) -> payload::Book {
     let lang = draft.face.lang;
     let site = draft.site;
     let mut chapters = draft.chapters.clone();
     for chapter in &mut chapters {
         fill_in_force(&mut chapter.blocks, &loaded.job, &of_site(in_force, site), lang);
+        trouble::fill(&mut chapter.blocks, accepted, lang);
         chapter.blocks.retain(|b| !matches!(b, Block::Drawing { name, .. } if name == "index"));
     }
     // The index is set by the template after the last chapter that has blocks; an empty chapter would be a blank page.
     chapters.retain(|c| !c.blocks.is_empty());
     let day = |d: jiff::civil::Date| lang.date(d.year(), d.month(), d.day());
     let until = &site.good_until;
-    let footer = vec![
+    // On every page: who opens the book anywhere must see that something was let through.
+    let mut footer = vec![
         site.name.text.clone(),
         format!("{} {}", lang.text("footer.issued"), day(loaded.on)),
         format!("{} {}", lang.text("footer.good_until"), lang.date(until.year, until.month, until.day)),
     ];
+    footer.extend(accepted.iter().filter_map(|f| runs::accepted(f, lang)));
     let number = |n: i8| u16::from(n.unsigned_abs());
     payload::Book {
         payload: payload::VERSION,

@@ -129,6 +129,21 @@ impl<'a> Desk<'a> {
         self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
     }
 
+    /// What was accepted on a card, worst first.
+    pub fn accepted(&self, card: usize) -> Vec<&Finding> {
+        let mut all: Vec<&Finding> = self.closures.get(card).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.bodies).collect());
+        all.sort_by_key(|f| f.severity);
+        all
+    }
+
+    /// What was accepted in a book, worst first.
+    pub fn book_accepted(&self, book: usize) -> Vec<&Finding> {
+        let mut all: Vec<&Finding> =
+            self.book_closures.get(book).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.bodies).collect());
+        all.sort_by_key(|f| f.severity);
+        all
+    }
+
     /// True if a HOLD touches the book.
     pub fn book_held(&self, book: usize) -> bool {
         self.book_closures.get(book).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)

@@ -35,7 +35,9 @@ pub fn terms(chapters: &[Chapter], job: &Job, lang: Lang) -> Vec<Term> {
             let text = attach::sentences(std::slice::from_ref(block)).join(" ").to_lowercase();
             if let Block::Heading { id, .. } = block {
                 here.clone_from(id);
-                add(attach::sentences(std::slice::from_ref(block)).join(" ").trim(), &here);
+                if !id.starts_with(super::trouble::CHECK) {
+                    add(attach::sentences(std::slice::from_ref(block)).join(" ").trim(), &here);
+                }
             }
             // The two-language word list and the worksheets hold every word there is.
             if matches!(block, Block::Table { .. } | Block::Drawing { .. }) {

@@ -115,7 +115,7 @@ fn make(
                 (false, true) => Some("band.hold"),
                 (false, false) => None,
             };
-            desk.documents.get(*i).map(|document| Ready { document, entry: a.entry.clone(), band })
+            desk.documents.get(*i).map(|document| Ready { document, entry: a.entry.clone(), band, accepted: desk.accepted(*i) })
         })
         .collect();
     let batches = runs::batches(loaded, &ready, proof);
@@ -126,7 +126,7 @@ fn make(
         .map(|(i, draft)| {
             let band = if proof { Some("band.proof") } else { desk.book_held(i).then_some("band.hold") };
             let attached = attach::document(&draft.name, &draft.title, &[(draft.name.clone(), &draft.face)]);
-            (format!("book/{}.pdf", draft.name), book::book(loaded, draft, &force, band), attached, draft)
+            (format!("book/{}.pdf", draft.name), book::book(loaded, draft, &force, band, &desk.book_accepted(i)), attached, draft)
         })
         .collect();
     if let Some(dir) = dump {

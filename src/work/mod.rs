@@ -25,6 +25,7 @@ mod sound;
 mod tables;
 mod takeoff;
 mod touch;
+mod trouble;
 mod wall_tables;
 mod worksheet;
 mod yard;

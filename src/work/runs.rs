@@ -21,6 +21,8 @@ pub struct Ready<'a, 'd> {
     pub entry: Entry,
     /// Band across it, by language, if it must carry one.
     pub band: Option<&'static str>,
+    /// Findings that were accepted and touch it.
+    pub accepted: Vec<&'d Finding>,
 }
 
 /// Documents of one run.
@@ -145,6 +147,13 @@ pub fn tab(entry: &Entry, back: bool) -> payload::Tab {
     }
 }
 
+/// `accepted by LEAD: 1 gal (start-water-low)`: what a reader must know was let through.
+pub fn accepted(finding: &Finding, lang: Lang) -> Option<String> {
+    let accepted = finding.accepted.as_ref()?;
+    let value = accepted.value.as_ref().map_or_else(|| finding.name.to_owned(), |v| format!("{v} ({})", finding.name));
+    Some(format!("{} {}: {value}", lang.text("footer.accepted"), accepted.by))
+}
+
 /// `code EN · site · mix rev · issued · good until · digest`.
 pub fn footer(loaded: &Loaded, one: &Ready<'_, '_>, lang: Lang) -> Vec<String> {
     let entry = &one.entry;
@@ -158,6 +167,7 @@ pub fn footer(loaded: &Loaded, one: &Ready<'_, '_>, lang: Lang) -> Vec<String> {
     if let Some(until) = entry.good_until {
         footer.push(format!("{} {}", lang.text("footer.good_until"), day(until)));
     }
+    footer.extend(one.accepted.iter().filter_map(|f| accepted(f, lang)));
     footer.push(entry.digest.clone());
     footer
 }

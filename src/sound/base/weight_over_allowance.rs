@@ -17,7 +17,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a surface weighs more than is allowed",
     manual: include_str!("weight_over_allowance.md"),
-    twins: &[],
+    twins: &[("es", include_str!("weight_over_allowance.es.md"))],
     run,
 };
 

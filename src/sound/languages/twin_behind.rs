@@ -12,7 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "the twin of a procedure, chapter or note translates an older text",
     manual: include_str!("twin_behind.md"),
-    twins: &[],
+    twins: &[("es", include_str!("twin_behind.es.md"))],
     run,
 };
 

@@ -12,7 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the twin of a card or caution translates an older text",
     manual: include_str!("twin_out_of_date.md"),
-    twins: &[],
+    twins: &[("es", include_str!("twin_out_of_date.es.md"))],
     run,
 };
 

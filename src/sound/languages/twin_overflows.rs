@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the face of a twin holds more lines than fit",
     manual: include_str!("twin_overflows.md"),
-    twins: &[],
+    twins: &[("es", include_str!("twin_overflows.es.md"))],
     run,
 };
 

@@ -16,7 +16,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a step of a twin prints other values than its original",
     manual: include_str!("twin_slots_differ.md"),
-    twins: &[],
+    twins: &[("es", include_str!("twin_slots_differ.es.md"))],
     run,
 };
 

@@ -15,7 +15,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a twin has other steps than its original",
     manual: include_str!("twin_steps_differ.md"),
-    twins: &[],
+    twins: &[("es", include_str!("twin_steps_differ.es.md"))],
     run,
 };
 

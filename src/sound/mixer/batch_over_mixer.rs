@@ -13,7 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a batch takes up more than its mixer mixes well",
     manual: include_str!("batch_over_mixer.md"),
-    twins: &[],
+    twins: &[("es", include_str!("batch_over_mixer.es.md"))],
     run,
 };
 

@@ -14,7 +14,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a batch weighs more than its mixer may turn",
     manual: include_str!("batch_over_rating.md"),
-    twins: &[],
+    twins: &[("es", include_str!("batch_over_rating.es.md"))],
     run,
 };
 

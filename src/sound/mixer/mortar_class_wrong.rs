@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the bag under the additive is not Type S mortar with sand",
     manual: include_str!("mortar_class_wrong.md"),
-    twins: &[],
+    twins: &[("es", include_str!("mortar_class_wrong.es.md"))],
     run,
 };
 

@@ -20,7 +20,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "bags and weights do not make the design ratio",
     manual: include_str!("ratio_off_design.md"),
-    twins: &[],
+    twins: &[("es", include_str!("ratio_off_design.es.md"))],
     run,
 };
 

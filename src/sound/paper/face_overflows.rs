@@ -12,7 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a face holds more lines than fit",
     manual: include_str!("face_overflows.md"),
-    twins: &[],
+    twins: &[("es", include_str!("face_overflows.es.md"))],
     run,
 };
 

@@ -16,7 +16,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "type is smaller than its distance class allows",
     manual: include_str!("type_below_class.md"),
-    twins: &[],
+    twins: &[("es", include_str!("type_below_class.es.md"))],
     run,
 };
 

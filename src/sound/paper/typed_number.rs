@@ -13,7 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Warn],
     title: "a number is typed by hand",
     manual: include_str!("typed_number.md"),
-    twins: &[],
+    twins: &[("es", include_str!("typed_number.es.md"))],
     run,
 };
 

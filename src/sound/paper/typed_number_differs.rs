@@ -14,7 +14,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a typed number differs from the figure its phrase names",
     manual: include_str!("typed_number_differs.md"),
-    twins: &[],
+    twins: &[("es", include_str!("typed_number_differs.es.md"))],
     run,
 };
 

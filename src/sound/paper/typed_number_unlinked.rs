@@ -14,7 +14,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Warn],
     title: "a typed number equals a figure and is not linked to it",
     manual: include_str!("typed_number_unlinked.md"),
-    twins: &[],
+    twins: &[("es", include_str!("typed_number_unlinked.es.md"))],
     run,
 };
 

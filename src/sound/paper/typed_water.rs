@@ -13,7 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "an amount of water is typed by hand",
     manual: include_str!("typed_water.md"),
-    twins: &[],
+    twins: &[("es", include_str!("typed_water.es.md"))],
     run,
 };
 

@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "a HOLD is accepted by the author of the file",
     manual: include_str!("acceptance_by_author.md"),
-    twins: &[],
+    twins: &[("es", include_str!("acceptance_by_author.es.md"))],
     run: super::later,
 };
 

@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Warn],
     title: "an acceptance of nothing",
     manual: include_str!("acceptance_idle.md"),
-    twins: &[],
+    twins: &[("es", include_str!("acceptance_idle.es.md"))],
     run: super::later,
 };
 

@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Warn],
     title: "an acceptance of another value",
     manual: include_str!("acceptance_lapsed.md"),
-    twins: &[],
+    twins: &[("es", include_str!("acceptance_lapsed.es.md"))],
     run: super::later,
 };
 

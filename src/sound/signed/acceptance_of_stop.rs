@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "an acceptance of a STOP",
     manual: include_str!("acceptance_of_stop.md"),
-    twins: &[],
+    twins: &[("es", include_str!("acceptance_of_stop.es.md"))],
     run: super::later,
 };
 

@@ -11,7 +11,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "an acceptance names no check",
     manual: include_str!("acceptance_unknown.md"),
-    twins: &[],
+    twins: &[("es", include_str!("acceptance_unknown.es.md"))],
     run: super::later,
 };
 

@@ -10,7 +10,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "the author of a mix or a site approves it",
     manual: include_str!("approver_is_author.md"),
-    twins: &[],
+    twins: &[("es", include_str!("approver_is_author.es.md"))],
     run,
 };
 

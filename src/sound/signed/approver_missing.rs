@@ -10,7 +10,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Hold],
     title: "a mix or a site that nobody has approved",
     manual: include_str!("approver_missing.md"),
-    twins: &[],
+    twins: &[("es", include_str!("approver_missing.es.md"))],
     run,
 };
 

@@ -12,7 +12,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the measures of a surface give no area",
     manual: include_str!("surface_unworked.md"),
-    twins: &[],
+    twins: &[("es", include_str!("surface_unworked.es.md"))],
     run,
 };
 

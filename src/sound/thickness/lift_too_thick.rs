@@ -16,7 +16,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "fewer lifts are planned than the deepest place needs",
     manual: include_str!("lift_too_thick.md"),
-    twins: &[],
+    twins: &[("es", include_str!("lift_too_thick.es.md"))],
     run,
 };
 

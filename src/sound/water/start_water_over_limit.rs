@@ -14,7 +14,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "the start water of a mix is over its limit",
     manual: include_str!("start_water_over_limit.md"),
-    twins: &[],
+    twins: &[("es", include_str!("start_water_over_limit.es.md"))],
     run,
 };
 

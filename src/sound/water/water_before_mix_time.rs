@@ -13,7 +13,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a step lets water in before the mixing time is over",
     manual: include_str!("water_before_mix_time.md"),
-    twins: &[],
+    twins: &[("es", include_str!("water_before_mix_time.es.md"))],
     run,
 };
 

@@ -19,7 +19,7 @@ pub const CHECK: Check = Check {
     severities: &[Severity::Stop],
     title: "a text for a batch prints the water of one load",
     manual: include_str!("water_not_scaled.md"),
-    twins: &[],
+    twins: &[("es", include_str!("water_not_scaled.es.md"))],
     run,
 };
 
