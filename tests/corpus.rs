@@ -32,6 +32,7 @@ use std::path::{Path, PathBuf};
 use hodbook::finding::{Finding, Severity};
 use hodbook::sound::{self, CHECKS};
 use hodbook::source::Folder;
+use scene::Switch;
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).to_path_buf()
@@ -44,7 +45,7 @@ fn demo() -> Folder {
 #[test]
 fn the_clean_demo_has_nothing_to_stop_or_hold() {
     let folder = demo();
-    let found = scene::sound(&folder, &[]);
+    let found = scene::sound(&folder, &[], Switch::AsIs);
     let lines = |file: u32| folder.lines(file);
     let grave: Vec<String> = found
         .iter()
@@ -56,35 +57,91 @@ fn the_clean_demo_has_nothing_to_stop_or_hold() {
     assert!(warned.is_empty(), "{}", warned.join("\n"));
 }
 
+/// Works on each item on as many threads as there are processors, keeping the order.
+fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+    let threads = std::thread::available_parallelism().map_or(2, std::num::NonZero::get).min(8);
+    let next = std::sync::atomic::AtomicUsize::new(0);
+    let done = std::sync::Mutex::new(Vec::new());
+    std::thread::scope(|scope| {
+        for _ in 0..threads {
+            scope.spawn(|| {
+                loop {
+                    let i = next.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
+                    let Some(item) = items.get(i) else { break };
+                    let result = work(item);
+                    done.lock().unwrap().push((i, result));
+                }
+            });
+        }
+    });
+    let mut all = done.into_inner().unwrap();
+    all.sort_by_key(|(i, _)| *i);
+    all.into_iter().map(|(_, r)| r).collect()
+}
+
+/// Corpus files with their check's name, those of `CORPUS` only if it is set.
+fn files() -> Vec<(PathBuf, String)> {
+    let only: Option<Vec<String>> = std::env::var("CORPUS").ok().map(|names| names.split(',').map(str::to_owned).collect());
+    let all = cases::files(&root().join("tests/corpus")).into_iter().map(|path| {
+        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
+        (path, name)
+    });
+    all.filter(|(_, name)| only.as_ref().is_none_or(|only| only.contains(name))).collect()
+}
+
 #[test]
 fn every_case_says_what_it_says() {
     let demo = demo();
     let update = std::env::var_os("UPDATE_CORPUS").is_some();
-    let only: Option<Vec<String>> = std::env::var("CORPUS").ok().map(|names| names.split(',').map(str::to_owned).collect());
+    let clean = scene::sound(&demo, &[], Switch::AsIs);
+    let files = files();
+    let made = side_by_side(&files, |(path, name)| {
+        let old = fs::read_to_string(path).unwrap();
+        let (new, heard) = cases::run(&demo, &clean, name, &old, Switch::AsIs);
+        (old, new, heard)
+    });
     let mut wrong = Vec::new();
     let mut heard = 0;
-    let clean = scene::sound(&demo, &[]);
-    for path in cases::files(&root().join("tests/corpus")) {
-        let old = fs::read_to_string(&path).unwrap();
-        let name = path.file_stem().unwrap().to_string_lossy().into_owned();
-        if only.as_ref().is_some_and(|only| !only.contains(&name)) {
-            continue;
-        }
-        let new = cases::run(&demo, &clean, &name, &old, &mut |finding| {
-            heard += 1;
-            worded(finding);
-        });
+    for ((path, name), (old, new, findings)) in files.iter().zip(made) {
+        findings.iter().for_each(worded);
+        heard += findings.len();
         if new == old {
             continue;
         }
         if update {
-            fs::write(&path, &new).unwrap();
+            fs::write(path, &new).unwrap();
         } else {
-            wrong.push(cases::difference(&name, &old, &new));
+            wrong.push(cases::difference(name, &old, &new));
         }
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert!(heard > 20 || only.is_some(), "{heard} findings heard");
+    assert!(heard > files.len(), "{heard} findings heard");
+}
+
+/// A check that is left out, or that always finds something, is noticed by its own cases.
+#[test]
+fn a_check_switched_off_or_always_on_fails_a_case() {
+    let demo = demo();
+    let clean = scene::sound(&demo, &[], Switch::AsIs);
+    let unnoticed = side_by_side(&files(), |(path, name)| {
+        let text = fs::read_to_string(path).unwrap();
+        let all = cases::read(&text);
+        let differs = |case: Option<&cases::Case>, switch| {
+            let text = case.map(|c| cases::alone(&text, &c.title));
+            text.is_some_and(|text| cases::run(&demo, &clean, name, &text, switch).0 != text)
+        };
+        let fires = all.iter().find(|c| !c.short.trim().is_empty());
+        let near = all.iter().find(|c| c.short.trim().is_empty());
+        let mut unnoticed = Vec::new();
+        if !differs(fires, Switch::Off(name)) {
+            unnoticed.push(format!("{name} switched off"));
+        }
+        if !differs(near, Switch::On(name)) {
+            unnoticed.push(format!("{name} always on"));
+        }
+        unnoticed
+    });
+    assert_eq!(unnoticed.concat(), Vec::<String>::new());
 }
 
 /// Titles are drawn in a line: lower case, no full stop, and never a word that blames.

@@ -7,7 +7,7 @@ use hodbook::finding::{self, Colour, Finding};
 use hodbook::job::Fit;
 use hodbook::source::Folder;
 
-use super::scene;
+use super::scene::{self, Switch};
 
 /// Corpus files, sorted.
 pub fn files(folder: &Path) -> Vec<PathBuf> {
@@ -116,18 +116,18 @@ fn fit(line: &str) -> Fit {
     fit
 }
 
-/// The file as the checks would write it.
-///
-/// What the demo says without any change (`clean`) is not said again for each case. `heard` is told every finding of every case, in whatever file.
-pub fn run(demo: &Folder, clean: &[Finding], name: &str, text: &str, heard: &mut dyn FnMut(&Finding)) -> String {
+/// The file as the checks would write it, and every finding of its cases. What the demo says without any change
+/// (`clean`) is not said again for each case.
+pub fn run(demo: &Folder, clean: &[Finding], name: &str, text: &str, switch: Switch<'_>) -> (String, Vec<Finding>) {
     let mut out = text.to_owned();
+    let mut heard = Vec::new();
     let mut from = 0;
     for case in read(text) {
         let heading = format!("## {}\n", case.title);
         from += out[from..].find(&heading).unwrap() + heading.len();
         let folder = case.folder(demo);
-        let all = scene::sound(&folder, &case.fits);
-        all.iter().for_each(&mut *heard);
+        let all = scene::sound(&folder, &case.fits, switch);
+        heard.extend(all.iter().cloned());
         let (own, others): (Vec<Finding>, Vec<Finding>) = all.into_iter().partition(|f| f.name == name);
         let lines = |file: u32| folder.lines(file);
         let short: String = own.iter().map(|f| finding::short(f, &lines) + "\n").collect();
@@ -148,7 +148,14 @@ pub fn run(demo: &Folder, clean: &[Finding], name: &str, text: &str, heard: &mut
             put(&mut out, from, kind, &new, &case.title);
         }
     }
-    out
+    (out, heard)
+}
+
+/// The part of a file that holds one case, as a file of its own.
+pub fn alone(text: &str, title: &str) -> String {
+    let start = text.find(&format!("## {title}\n")).unwrap();
+    let end = text[start..].find("\n## ").map_or(text.len(), |i| start + i + 1);
+    text[start..end].trim_end().to_owned() + "\n"
 }
 
 /// Puts a text into the next block of a kind below a place.

@@ -4,13 +4,24 @@ use hodbook::finding::Finding;
 use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Job, Per, Site};
 use hodbook::prose::{Options, Prepared};
 use hodbook::read;
-use hodbook::sound::{self, Ground, Role, Seen};
+use hodbook::sound::{self, CHECKS, Ground, Role, Seen};
 use hodbook::source::{File, Folder};
 use hodbook::tally::{Subject, Tally, Voice, mix_of, mixes_of, scopes};
 use hodbook::words::Lang;
 
+/// A check as it is, left out, or one that always finds something.
+#[derive(Clone, Copy)]
+pub enum Switch<'n> {
+    /// As they are.
+    AsIs,
+    /// Without this one.
+    Off(&'n str),
+    /// This one always finds something.
+    On(&'n str),
+}
+
 /// The findings of every check. Findings of reading and rendering fail the test: a case is about a check.
-pub fn sound(folder: &Folder, fits: &[Fit]) -> Vec<Finding> {
+pub fn sound(folder: &Folder, fits: &[Fit], switch: Switch<'_>) -> Vec<Finding> {
     let (job, findings) = read::job(folder);
     let titles: Vec<&str> = findings.iter().map(|f| f.title.as_str()).collect();
     assert!(findings.is_empty(), "the case cannot be read: {titles:?}");
@@ -31,11 +42,23 @@ pub fn sound(folder: &Folder, fits: &[Fit]) -> Vec<Finding> {
         span_of: sound::span_of,
         typed: std::cell::OnceCell::new(),
     };
-    let mut found = sound::run(&ground);
+    let checks: Vec<&sound::Check> = match switch {
+        Switch::AsIs => CHECKS.to_vec(),
+        Switch::Off(name) | Switch::On(name) => CHECKS.iter().copied().filter(|c| c.name != name).collect(),
+    };
+    let mut found = sound::run_these(&checks, &ground);
+    if let Switch::On(name) = switch {
+        let check = sound::check(name).unwrap();
+        found.push(Finding::new(check.name, check.severities[0], "always"));
+    }
     let lines = |file: u32| folder.lines(file);
     let settled = sound::signed::settle(&job, &mut found, &lines);
     found.extend(sound::signed::idle(&job, &settled));
     found.extend(settled.found);
+    // Findings about acceptances come from no run of their own.
+    if let Switch::Off(name) = switch {
+        found.retain(|f| f.name != name);
+    }
     found
 }
 
