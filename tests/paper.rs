@@ -233,6 +233,37 @@ fn a_stop_withholds_what_it_touches_and_only_that() {
     assert_eq!(desk.entered(), entered, "a withheld card was entered");
 }
 
+/// A HOLD prints a band until another role accepts it; then the paper says who let it through.
+#[test]
+fn a_hold_prints_a_band_and_an_acceptance_prints_who() {
+    let desk = Desk::new();
+    desk.edit("content/mixes/carve-24.md", "\napproved_by: LEAD", "");
+    let subject = "mud larkenfell/carve-24/2";
+    let page = |desk: &Desk, name: &str, n: u32| Paper::open(&desk.path("out").join(name)).unwrap().bare_text(n);
+    assert!(desk.run(&["issue"]).status.success());
+    let card = format!("cards/{}.pdf", desk.code(subject));
+    let (en, es) = (page(&desk, &card, 1), page(&desk, &card, 2));
+    assert!(en.contains(&bare("HOLD, waiting for a name")) && es.contains(&bare("RETENIDO, falta quien responda")), "{en}\n{es}");
+    let other = format!("cards/{}.pdf", desk.code("mud larkenfell/scratch-15/2"));
+    assert!(!page(&desk, &other, 1).contains(&bare("HOLD, waiting")), "the other mix has nothing to do with it");
+
+    desk.edit(
+        "content/mixes/carve-24.md",
+        "written_by: TRN\n",
+        "written_by: TRN\naccept: {approver-missing: {by: LEAD, because: signed on the panel sheet}}\n",
+    );
+    assert!(desk.run(&["issue"]).status.success());
+    let (en, es) = (page(&desk, &card, 1), page(&desk, &card, 2));
+    assert!(!en.contains(&bare("HOLD, waiting")), "{en}");
+    assert!(en.contains(&bare("accepted by LEAD: approver-missing")) && es.contains(&bare("aceptado por LEAD: approver-missing")), "{en}");
+    let book = Paper::open(&desk.path("out/book/larkenfell-es.pdf")).unwrap();
+    let whole: String = (1..=book.sizes().len()).map(|n| book.bare_text(u32::try_from(n).unwrap())).collect();
+    assert!(whole.contains(&bare("signed on the panel sheet")), "the book gives the reason");
+    assert!(whole.contains(&bare("aceptado por LEAD: approver-missing")), "every page of the book says so");
+    let other = page(&desk, &other, 1);
+    assert!(!other.contains(&bare("accepted by")), "{other}");
+}
+
 #[test]
 fn a_changed_number_makes_a_new_revision_of_the_cards_that_say_it() {
     let desk = Desk::new();

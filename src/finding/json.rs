@@ -1,4 +1,4 @@
-//! Findings as JSON, for other programs. `format` is raised when a key changes its meaning or goes.
+//! Findings as JSON, for other programs; `docs/schema/findings.json` describes it. `format` is raised when a key changes its meaning or goes.
 
 use serde_json::{Value, json};
 
@@ -54,5 +54,23 @@ mod tests {
             "about": null, "accepted": null,
         }]});
         assert_eq!(seen, want);
+    }
+
+    /// What the schema lists and what we write are the same keys: neither grows without the other.
+    #[test]
+    fn the_schema_lists_these_keys() {
+        let path = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/schema/findings.json");
+        let schema: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+        let mut finding = Finding::new("a", Severity::Hold, "b").at(Span { file: 0, start: 0, end: 1 }, "c");
+        finding.accepted = Some(super::super::Accepted { by: "LEAD".into(), because: "seen".into(), value: None });
+        let said = json(&[finding], &|_| Some(("mixes/m.md", "name: m\n")));
+        let keys = |v: &Value| v.as_object().unwrap().keys().cloned().collect::<std::collections::BTreeSet<_>>();
+        let one = &said["findings"][0];
+        let defined = &schema["$defs"]["finding"]["properties"];
+        assert_eq!(keys(one), keys(defined));
+        assert_eq!(keys(&one["at"]), keys(&schema["$defs"]["place"]["properties"]));
+        assert_eq!(keys(&one["accepted"]), keys(&defined["accepted"]["anyOf"][0]["properties"]));
+        assert_eq!(schema["properties"]["format"]["const"], said["format"]);
+        assert_eq!(schema["$defs"]["finding"]["required"].as_array().unwrap().len(), keys(one).len());
     }
 }

@@ -17,8 +17,8 @@ const PLACE: &str = "accepted";
 /// The chapter: what was accepted, then the families a crew can do something about, each check with why and what to do.
 /// Checks of the paper itself and of logs and classes are for who writes them.
 pub fn chapter(lang: Lang) -> Vec<Block> {
-    let mut blocks = vec![Block::Drawing { name: PLACE.into(), alt: String::new(), data: json!({}) }];
-    blocks.push(Block::para(vec![Inline::text(lang.text("trouble.intro"))]));
+    let mut blocks = vec![Block::para(vec![Inline::text(lang.text("trouble.intro"))])];
+    blocks.push(Block::Drawing { name: PLACE.into(), alt: String::new(), data: json!({}) });
     for (letter, _, _) in FAMILIES.iter().filter(|(letter, _, _)| lang.has(&format!("trouble.{letter}"))) {
         let own = CHECKS.iter().filter(|c| c.ids.first().is_some_and(|id| id.starts_with(*letter)));
         let told: Vec<Block> = own
@@ -62,7 +62,9 @@ pub fn fill(blocks: &mut Vec<Block>, accepted: &[&Finding], lang: Lang) {
         .collect();
     let mut made = Vec::new();
     if !rows.is_empty() {
-        made.push(Block::heading(2, lang.text("trouble.accepted")));
+        // The other headings got their anchors when the chapter was made.
+        let text = vec![Inline::text(lang.text("trouble.accepted"))];
+        made.push(Block::Heading { level: 2, text, id: "accepted".to_owned() });
         let head = ["trouble.what", "trouble.value", "trouble.by", "trouble.because"].map(|k| cell(lang.text(k))).to_vec();
         made.push(Block::Table { align: vec![Align::Left; 4], head, rows, caption: None });
     }

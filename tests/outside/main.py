@@ -9,6 +9,7 @@ from pathlib import Path
 
 import air
 import arm_length
+import findings
 import mud_card
 import plumb
 import read_back
@@ -18,7 +19,7 @@ import units
 import weather
 from bench import Bench, report
 
-CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb, weather) for check in module.CHECKS]
+CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb, weather, findings) for check in module.CHECKS]
 
 
 def main() -> int:
