@@ -4,7 +4,7 @@
 //! A case is a heading of level two and the fenced blocks below it:
 //!
 //! - `set PATH`: lines `old -> new`, each old text once in the file; `->` alone at the end deletes it.
-//! - `file PATH`: a whole file in its place.
+//! - `file PATH`: a whole file in its place; `gone PATH`, left empty, takes the file away.
 //! - `fit`: faces as the press measured them, `M-01/en mud pages=1 over=5 room=21 smallest=28`.
 //! - `also`: names of other findings that the change gives, and no more than these.
 //! - `short`: the findings of the check, a line each; empty for a near miss.
@@ -150,6 +150,32 @@ fn worded(f: &Finding) {
     let check = sound::check(f.name).unwrap_or_else(|| panic!("{} is no check", f.name));
     assert!(check.severities.contains(&f.severity), "{}", f.name);
     assert!(!f.source.is_empty() && !f.help.is_empty(), "{}", f.title);
+}
+
+/// Every id of the trade's list is a check, or found before any check runs, or waits for inputs that do not exist yet:
+/// and no id is in two of these.
+#[test]
+fn every_id_of_the_list_is_kept_somewhere() {
+    use hodbook::sound::ids::{BEFORE, LATER, all};
+    let checked: Vec<&str> = CHECKS.iter().flat_map(|c| c.ids.iter().copied()).collect();
+    let listed: Vec<String> = all().collect();
+    assert_eq!(listed.len(), 155);
+    let mut lost = Vec::new();
+    let mut twice = Vec::new();
+    for id in &listed {
+        let (check, before) = (checked.contains(&id.as_str()), BEFORE.iter().any(|(i, _, _)| i == id));
+        let later = LATER.iter().any(|(i, _)| i == id);
+        if !check && !before && !later {
+            lost.push(id.as_str());
+        }
+        if later && (check || before) {
+            twice.push(id.as_str());
+        }
+    }
+    assert_eq!((lost, twice), (Vec::<&str>::new(), Vec::<&str>::new()), "lost, and both kept and waiting");
+    for id in checked.iter().copied().chain(BEFORE.iter().map(|(id, _, _)| *id)).chain(LATER.iter().map(|(id, _)| *id)) {
+        assert!(listed.iter().any(|l| l == id), "{id} is not in the list");
+    }
 }
 
 #[test]

@@ -41,6 +41,12 @@ impl Case {
                 folder = folder.with_text(path, text);
                 continue;
             }
+            if kind == "gone" {
+                assert!(folder.at(path).is_some(), "{}: no file {path}", self.title);
+                let left = folder.files().iter().filter(|f| f.path != *path);
+                folder = Folder::of(left.map(|f| (f.path.clone(), f.text.clone())).collect::<Vec<_>>());
+                continue;
+            }
             let mut now = folder.at(path).unwrap_or_else(|| panic!("{}: no file {path}", self.title)).text.to_string();
             for line in text.lines() {
                 let (old, new) = line.split_once(" ->").unwrap_or_else(|| panic!("{}: `{line}` has no ->", self.title));
@@ -87,7 +93,7 @@ pub fn read(text: &str) -> Vec<Case> {
         // Blocks above the first case and blocks of other languages are prose.
         let Some(case) = cases.last_mut() else { continue };
         match kind {
-            "set" | "file" => case.changes.push((kind.to_owned(), rest.to_owned(), inner)),
+            "set" | "file" | "gone" => case.changes.push((kind.to_owned(), rest.to_owned(), inner)),
             "fit" => case.fits.extend(inner.lines().map(fit)),
             "also" => case.also = inner,
             "short" => case.short = inner,

@@ -108,7 +108,10 @@ pub(super) fn out_of_date(pair: &Pair<'_>, name: &'static str, severity: Severit
         (_, gone) => format!("{changed}, {gone} gone"),
     };
     let title = format!("the twin of the {sort} `{}` follows an older text: {what}", pair.name);
-    let mut finding = Finding::new(name, severity, title).at(*at, "followed these").source(SOURCE).help(help);
+    // An acceptance names the English that was read, so that the next change of it is not accepted unread.
+    let unread: Vec<&str> = now.iter().filter(|(_, span)| behind.changed.contains(span)).map(|(d, _)| d.as_str()).collect();
+    let unread = if unread.is_empty() { full } else { unread.join(" ") };
+    let mut finding = Finding::new(name, severity, title).at(*at, "followed these").source(SOURCE).help(help).value(unread);
     for span in &behind.changed {
         finding = finding.related(*span, format!("changed: {}", first_words(&pair.original.body, *span)));
     }
