@@ -1,5 +1,8 @@
 //! One rendered text as the checks see it.
 
+use std::sync::OnceLock;
+
+use super::text::Sentence;
 use crate::job::{Card, Caution, Chapter, Distance, Edition, Page};
 use crate::prose::block::Doc;
 use crate::tally::{Scope, Subject, Voice};
@@ -40,4 +43,13 @@ pub struct Seen<'a> {
     pub doc: Doc,
     /// Distance class it is read at.
     pub reads: Distance,
+    /// Its sentences, read once for the checks that ask; start it empty.
+    pub read: OnceLock<Vec<Sentence>>,
+}
+
+impl Seen<'_> {
+    /// Its sentences in reading order.
+    pub fn sentences(&self) -> &[Sentence] {
+        self.read.get_or_init(|| super::text::sentences(&self.doc))
+    }
 }

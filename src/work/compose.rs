@@ -187,6 +187,7 @@ impl<'a> Composer<'a> {
             scope,
             doc,
             reads: piece.reads,
+            read: std::sync::OnceLock::new(),
         });
         let filled: Vec<Vec<payload::Block>> =
             asks.iter().map(|(name, arguments, at)| asked::fill(self, piece, voice, name, arguments, *at, values, seen)).collect();

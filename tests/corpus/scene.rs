@@ -84,7 +84,7 @@ impl<'a> Stage<'a> {
         let doc = doc.unwrap_or_else(|f| panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()));
         let original = (edition.lang != editions[0].lang).then(|| &editions[0]);
         let document = format!("{}/{code}", subject.id(self.job));
-        self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads });
+        self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads, read: std::sync::OnceLock::new() });
     }
 
     fn cautions(&mut self, names: &[hodbook::job::Text], code: &str, subject: Subject<'a>, reads: Distance) {

@@ -1,7 +1,7 @@
 //! W8: a step lets water in before the mixing time is over.
 
 use crate::finding::{Finding, Severity};
-use crate::sound::text::{Piece, Sentence, sentences};
+use crate::sound::text::{Piece, Sentence};
 use crate::sound::told::{once_a_place, typed};
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
@@ -71,7 +71,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
-    let all: Vec<Sentence> = sentences(&seen.doc).into_iter().filter(|s| s.step.is_some()).collect();
+    let all: Vec<Sentence> = seen.sentences().iter().filter(|s| s.step.is_some()).cloned().collect();
     let has = |s: &Sentence, name: &str| s.values().filter_map(|i| seen.doc.values.get(i)).any(|u| u.value.figure.ends_with(name));
     let timed = |s: &Sentence| has(s, ".mixing");
     let by_words = |s: &Sentence| {

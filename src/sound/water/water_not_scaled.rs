@@ -6,7 +6,7 @@ use crate::finding::{Finding, Severity};
 use crate::job::{BatchPlan, Mix};
 use crate::prose::typed_numbers;
 use crate::quantity::Num;
-use crate::sound::text::{Piece, Sentence, sentences};
+use crate::sound::text::{Piece, Sentence};
 use crate::sound::told::{once_a_place, printed, typed};
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
@@ -38,7 +38,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
             continue;
         }
         let case = Case { ground, seen, plan, mix };
-        for sentence in sentences(&seen.doc).iter().filter(|s| !s.says(PER_LOAD)) {
+        for sentence in seen.sentences().iter().filter(|s| !s.says(PER_LOAD)) {
             found.extend(case.slots(sentence));
         }
         found.extend(case.typed());
@@ -68,7 +68,7 @@ impl Case<'_, '_> {
 
     /// Amounts typed by hand that are the water of one load.
     fn typed(&self) -> Vec<Finding> {
-        let all = sentences(&self.seen.doc);
+        let all = self.seen.sentences();
         let mut found = Vec::new();
         for number in typed_numbers(&self.seen.doc, &self.seen.edition.body, self.seen.voice.lang) {
             let Some(amount) = &number.quantity else { continue };
