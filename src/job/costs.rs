@@ -109,6 +109,8 @@ pub struct Platform {
     pub tub: Worked<Mass>,
     /// Loads of wet mix in a tub.
     pub tub_loads: Worked<Plain>,
+    /// Bags of each sort, the heaviest mix's, that stand on it.
+    pub bags: Option<Worked<Plain>>,
 }
 
 /// Bags on one pallet.

@@ -19,7 +19,7 @@ pub use issued::Issued;
 pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
-pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Tolerances, WaterPlan};
+pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
 pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};
 pub use weather::Weather;

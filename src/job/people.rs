@@ -71,6 +71,8 @@ pub struct Mixer {
     pub rating: Worked<Mass>,
     /// Least batch that covers the blades.
     pub least: Worked<Loads>,
+    /// What drives it, if said.
+    pub drive: Option<Text>,
 }
 
 /// A measure on site.

@@ -98,6 +98,31 @@ pub struct Finish {
     pub spare: Worked<Share>,
     /// Volume of the can it is bought in.
     pub can: Worked<Volume>,
+    /// True if one of the products is a solvent; nothing if that is not said.
+    pub solvent: Option<bool>,
+    /// How the air is moved while it is put on.
+    pub ventilation: Option<Text>,
+    /// Who puts out flames and pilot lights, and how.
+    pub flames_out: Option<Text>,
+}
+
+/// What keeps people whole on a site: each line is the plan itself, in the author's words.
+#[derive(Debug)]
+pub struct Safety {
+    /// The written plan against silica dust.
+    pub dust_plan: Option<Text>,
+    /// The eyewash and where it stands.
+    pub eyewash: Option<Text>,
+    /// Wash water, soap and towels at the station.
+    pub wash: Option<Text>,
+    /// True if the outlets are ground-fault ones.
+    pub ground_fault: bool,
+    /// Where the gray water goes.
+    pub wash_out: Option<Text>,
+    /// Water, shade and rest on hot days.
+    pub heat: Option<Text>,
+    /// Place of the group.
+    pub at: crate::source::Span,
 }
 
 /// Counts for the water on site.

@@ -57,6 +57,8 @@ pub struct Site {
     pub tolerances: Option<super::Tolerances>,
     /// The cure and what follows it.
     pub cure: Option<super::CurePlan>,
+    /// What keeps people whole.
+    pub safety: Option<super::Safety>,
     /// Editions, English first: name and notes.
     pub editions: Vec<Edition>,
 }

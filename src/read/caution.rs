@@ -6,7 +6,25 @@ use super::field::{ACCEPTS, APPROVED_BY, Field, WRITTEN_BY, Want};
 use super::group::Group;
 
 /// Conditions that call for a caution.
-pub const CONDITIONS: &[&str] = &["wet cement", "dust", "mixer", "lifting", "height", "weight", "fire", "solvent", "heat", "always"];
+pub const CONDITIONS: &[&str] = &[
+    "wet cement",
+    "dust",
+    "cutting",
+    "old base",
+    "mixer",
+    "power",
+    "drills",
+    "lifting",
+    "height",
+    "overhead",
+    "forms",
+    "weight",
+    "fire",
+    "solvent",
+    "acid",
+    "heat",
+    "always",
+];
 
 /// Keys of a caution.
 pub static FIELDS: &[Field] = &[

@@ -11,6 +11,9 @@ static PERSON: &[Field] = &[
     Field::new("languages", Want::Languages, "[es]", "languages the person reads, best first"),
 ];
 
+/// What drives a mixer.
+const DRIVES: &[&str] = &["120 V", "240 V", "battery", "engine", "air"];
+
 static MIXER: &[Field] = &[
     Field::new("name", Want::Words, "pan mixer", "name to print"),
     Field::new("type", Want::Text, "paddle", "what sort of mixer"),
@@ -18,6 +21,7 @@ static MIXER: &[Field] = &[
     Field::new("fill", SHARE, "70 %", "share of the vessel that mixes well").over("0 %", "100 %"),
     Field::new("rating", MASS, "380 lb", "most wet mass it may turn, by its plate").over("0 lb", "10000 lb"),
     Field::new("least", LOADS, "1 load", "least batch that covers the blades").over("0 loads", "100 loads"),
+    Field::new("drive", Want::Choice(DRIVES), "120 V", "what drives it; not said, it is taken to hang on a 120 V outlet").free(),
 ];
 
 static MEASURE: &[Field] = &[
@@ -70,6 +74,7 @@ pub(super) fn make(g: &Group, editions: Vec<Edition>) -> Option<Company> {
             fill: m.worked("fill")?,
             rating: m.worked("rating")?,
             least: m.worked("least")?,
+            drive: m.text("drive"),
         })
     });
     let measures = g

@@ -86,6 +86,7 @@ pub static PLATFORM: &[Field] = &[
     Field::new("people", Want::Whole, "3", "people on it").from("0", "50"),
     Field::new("tub", MASS, "30 lb", "an empty tub").from("0 lb", "1000 lb"),
     Field::new("tub_loads", Want::Plain, "2", "loads of wet mix that stand on it").from("0", "50"),
+    Field::new("bags", Want::Whole, "3", "bags of mortar, and as many of additive, that stand on it").from("0", "200").free(),
 ];
 
 pub(super) fn rates(g: &Group) -> Option<Rates> {
@@ -151,5 +152,6 @@ pub(super) fn platform(g: &Group) -> Option<Platform> {
         people: g.worked("people")?,
         tub: g.worked("tub")?,
         tub_loads: g.worked("tub_loads")?,
+        bags: g.worked("bags"),
     })
 }

@@ -1,6 +1,6 @@
 //! `sites/NAME.md`: the day plan, lath, finish, water, labor, tolerances, cure.
 
-use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Text, Tolerances, WaterPlan};
+use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Text, Tolerances, WaterPlan};
 use crate::quantity::expr::Duration;
 use crate::quantity::units::find_expr;
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity, Worked};
@@ -66,6 +66,19 @@ pub static FINISH: &[Field] = &[
     Field::new("coverage", COVERAGE, "150 ft2/gal", "developed surface that a gallon covers once").over("0 ft2/gal", "10000 ft2/gal"),
     Field::new("spare", SHARE, "8 %", "bought over the need").from("0 %", "100 %"),
     Field::new("can", VOLUME, "1 gal", "volume of the can it is sold in").over("0 gal", "500 gal"),
+    Field::new("solvent", Want::YesNo, "no", "whether one of the products is a solvent").free(),
+    Field::new("ventilation", Want::Text, "fan in the window, both doors open", "how the air is moved while a solvent dries").free(),
+    Field::new("flames_out", Want::Text, "gas pilot shut at its valve by LEAD", "who puts out flames and pilot lights").free(),
+];
+
+/// Keys of `safety`.
+pub static SAFETY: &[Field] = &[
+    Field::new("dust_plan", Want::Text, "exposure plan no. 1, in the gang box", "the written plan against silica dust").free(),
+    Field::new("eyewash", Want::Text, "plumbed eyewash beside the barrel", "the eyewash, and where it stands").free(),
+    Field::new("wash", Want::Text, "water tub, soap and towels beside the barrel", "wash water, soap and towels, and where").free(),
+    Field::new("ground_fault", Want::YesNo, "yes", "whether every outlet in use is a ground-fault one; no if left out").free(),
+    Field::new("wash_out", Want::Text, "lined tub, hauled off when it has set", "where the gray water goes").free(),
+    Field::new("heat", Want::Text, "water cooler, shade tent, a rest every hour", "water and shade on hot days").free(),
 ];
 
 /// Keys of `water`.
@@ -157,8 +170,28 @@ pub(super) fn lath(g: &Group) -> Option<Lath> {
     })
 }
 
+pub(super) fn safety(g: &Group) -> Safety {
+    Safety {
+        dust_plan: g.text("dust_plan"),
+        eyewash: g.text("eyewash"),
+        wash: g.text("wash"),
+        ground_fault: g.yes("ground_fault"),
+        wash_out: g.text("wash_out"),
+        heat: g.text("heat"),
+        at: g.at,
+    }
+}
+
 pub(super) fn finish(g: &Group) -> Option<Finish> {
-    Some(Finish { coats: g.worked("coats")?, coverage: g.worked("coverage")?, spare: g.worked("spare")?, can: g.worked("can")? })
+    Some(Finish {
+        coats: g.worked("coats")?,
+        coverage: g.worked("coverage")?,
+        spare: g.worked("spare")?,
+        can: g.worked("can")?,
+        solvent: g.said("solvent"),
+        ventilation: g.text("ventilation"),
+        flames_out: g.text("flames_out"),
+    })
 }
 
 pub(super) fn water(g: &Group) -> Option<WaterPlan> {

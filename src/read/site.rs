@@ -100,6 +100,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("labor", Want::Group(plan::LABOR), "", "hours that no pace gives").free(),
     Field::new("tolerances", Want::Group(plan::TOLERANCES), "", "how well things are known, for the error budget").free(),
     Field::new("cure", Want::Group(plan::CURE), "", "who keeps the cure, and who comes next").free(),
+    Field::new("safety", Want::Group(plan::SAFETY), "", "what keeps people whole: dust, eyes, washing, outlets, gray water, heat").free(),
     WRITTEN_BY,
     APPROVED_BY,
     ACCEPTS,
@@ -185,6 +186,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         labor: g.group("labor").and_then(plan::labor),
         tolerances: g.group("tolerances").and_then(plan::tolerances),
         cure: g.group("cure").and_then(plan::cure),
+        safety: g.group("safety").map(plan::safety),
         editions,
     })
 }

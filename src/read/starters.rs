@@ -27,6 +27,10 @@ static WHOLE: &[(&str, &str)] = texts![
     "cards/pocket.es.md",
     "cards/pocket.md",
     "cards/yard-list.md",
+    "cautions/acid.es.md",
+    "cautions/acid.md",
+    "cautions/circuits.es.md",
+    "cautions/circuits.md",
     "cautions/dust.es.md",
     "cautions/dust.md",
     "cautions/electric.es.md",
@@ -35,6 +39,10 @@ static WHOLE: &[(&str, &str)] = texts![
     "cautions/eyes.md",
     "cautions/fire.es.md",
     "cautions/fire.md",
+    "cautions/forms.es.md",
+    "cautions/forms.md",
+    "cautions/grinding.es.md",
+    "cautions/grinding.md",
     "cautions/heat.es.md",
     "cautions/heat.md",
     "cautions/lifting.es.md",
@@ -143,6 +151,14 @@ static MADE: &[Made] = &[
             ("textures.rubble.least", "3/8 in"),
             ("textures.rubble.fill", "62 %"),
             ("textures.rubble.waste.carve", "12 %"),
+            (
+                "safety",
+                "\n  dust_plan: the exposure plan of this site, and where it hangs\
+                 \n  eyewash: the eyewash, and where it stands\
+                 \n  wash: wash water, soap and towels, and where they stand\
+                 \n  ground_fault: yes\
+                 \n  wash_out: a lined tub, and who hauls it off",
+            ),
             ("surfaces.EX-1.what_es", "pared de la chimenea"),
             ("written_by", "EST"),
             ("approved_by", "LEAD"),

@@ -22,6 +22,17 @@ pub const ANYWHERE: &str = "weight on any base";
 /// How far the bags of a load may be off the design ratio.
 pub const RATIO: &str = "ratio off design";
 
+/// How many times the advised weight a lift may be before somebody looks at it.
+pub const LIFT: &str = "lift index";
+/// How many times the advised weight a lift may be before nobody does it without a named measure.
+pub const LIFT_FAR: &str = "lift index, far over";
+/// Height of an open edge from which a fall is guarded.
+pub const EDGE: &str = "open edge";
+/// Heat index from which the caution for heat is carried.
+pub const HEAT_INDEX: &str = "heat index";
+/// Air from which water and shade are planned.
+pub const HOT: &str = "hot work";
+
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
     Limit {
@@ -35,6 +46,27 @@ pub const LIMITS: &[Limit] = &[
         source: "adhered veneer on modified mortars, newer editions of TMS 402 (not verified against a copy; the engineer's edition decides)",
     },
     Limit { key: RATIO, value: "2 %", source: "common practice, no source" },
+    Limit {
+        key: LIFT,
+        value: "1",
+        source: "lifting index of the NIOSH lifting equation, revised 1991 (recalled): over 1 some of the healthy workers strain themselves",
+    },
+    Limit {
+        key: LIFT_FAR,
+        value: "3",
+        source: "lifting index of the NIOSH lifting equation, revised 1991 (recalled): over 3 nearly everybody strains themselves",
+    },
+    Limit { key: EDGE, value: "6 ft", source: "OSHA 29 CFR 1926.501(b)(1), open edges (recalled); a state plan may be stricter" },
+    Limit {
+        key: HEAT_INDEX,
+        value: "80 °F",
+        source: "first trigger of the heat rule that OSHA proposed in 2024 (recalled); a local rule may set it lower",
+    },
+    Limit {
+        key: HOT,
+        value: "90 °F",
+        source: "common practice, no source; the second trigger of the heat rule that OSHA proposed in 2024 is a heat index of the same number (recalled)",
+    },
     Limit { key: "WALL", value: "28", source: SIGNS },
     Limit { key: "HAND", value: "14", source: SIGNS },
     Limit { key: "DESK", value: "10", source: SIGNS },

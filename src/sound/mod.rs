@@ -11,6 +11,7 @@ pub mod limits;
 pub mod mixer;
 pub mod page;
 pub mod paper;
+pub mod people;
 pub mod seen;
 pub mod signed;
 pub mod takeoff;
@@ -79,6 +80,22 @@ pub static CHECKS: &[&Check] = &[
     &thickness::lift_too_thick::CHECK,
     &takeoff::surface_unworked::CHECK,
     &base::weight_over_allowance::CHECK,
+    &people::lift_over_advised::CHECK,
+    &people::lift_far_over_advised::CHECK,
+    &people::dust_plan_missing::CHECK,
+    &people::skin_and_eye_caution_missing::CHECK,
+    &people::caution_missing::CHECK,
+    &people::eyewash_missing::CHECK,
+    &people::wash_station_missing::CHECK,
+    &people::ground_fault_missing::CHECK,
+    &people::platform_overloaded::CHECK,
+    &people::platform_without_tag::CHECK,
+    &people::hand_in_turning_mixer::CHECK,
+    &people::solvent_without_air::CHECK,
+    &people::wash_out_into_ground::CHECK,
+    &people::wash_out_unplanned::CHECK,
+    &people::safety_text_not_in_crew_language::CHECK,
+    &people::heat_without_shade::CHECK,
     &paper::typed_number_differs::CHECK,
     &paper::typed_number_unlinked::CHECK,
     &paper::typed_water::CHECK,

@@ -75,7 +75,11 @@ fn platform(t: &mut Tally, job: &Job, site: &Site, deck: &Platform) {
         let mud = floor::OnDeck { count: deck.tub_loads.clone(), each: t.get::<Mass>(&wet)? };
         let once = Worked::new(Node::constant(Quantity::plain(Num::int(1)), None, "tubs", "one tub on the deck"));
         let tub = floor::OnDeck { count: once, each: deck.tub.clone() };
-        res(floor::on_deck(&[people, mud, tub]))
+        let mut deck_load = vec![people, mud, tub];
+        if let (Some(bags), Some(mix)) = (&deck.bags, heaviest(job, site)) {
+            deck_load.extend([&mix.mortar, &mix.additive].map(|b| floor::OnDeck { count: bags.clone(), each: b.bag.clone() }));
+        }
+        res(floor::on_deck(&deck_load))
     })();
     t.put(id("load"), "figure.platform_load", Role::Weight, Basis::Practice, load);
     let left = (|| res(floor::left_on_platform(&t.get(&id("capacity"))?, &t.get(&id("load"))?)))();
