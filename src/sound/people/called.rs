@@ -1,6 +1,6 @@
 //! Which cautions a card or a procedure calls for, and which it carries.
 
-use crate::job::{Card, Caution, Page, Text};
+use crate::job::{Card, Caution, Page, Site, Text};
 use crate::prose::block::{Block, BlockKind};
 use crate::sound::{Ground, Role, Seen};
 use crate::source::Span;
@@ -21,6 +21,8 @@ pub(super) struct Paper<'a> {
     pub prints: bool,
     /// Its texts, one for each language.
     pub texts: Vec<&'a Seen<'a>>,
+    /// Sites it is made for.
+    pub sites: Vec<&'a Site>,
 }
 
 /// What in a text calls for a condition.
@@ -44,6 +46,10 @@ pub(super) fn papers<'a>(ground: &'a Ground<'a>) -> Vec<Paper<'a>> {
         };
         match known.iter_mut().find(|(k, _)| k.same(&key)) {
             Some((_, paper)) => {
+                let site = seen.subject.site();
+                if paper.sites.last().is_none_or(|s| !std::ptr::eq(*s, site)) {
+                    paper.sites.push(site);
+                }
                 if paper.texts.iter().all(|t| t.edition.lang != seen.edition.lang) {
                     paper.prints &= key.prints(seen);
                     paper.texts.push(seen);
@@ -57,7 +63,8 @@ pub(super) fn papers<'a>(ground: &'a Ground<'a>) -> Vec<Paper<'a>> {
                     }
                     Key::Page(page) => (page.code.text.clone(), page.code.at, page.cautions.as_slice()),
                 };
-                known.push((key, Paper { name, at, listed, prints: key.prints(seen), texts: vec![seen] }));
+                known
+                    .push((key, Paper { name, at, listed, prints: key.prints(seen), texts: vec![seen], sites: vec![seen.subject.site()] }));
             }
         }
     }
@@ -111,8 +118,10 @@ impl<'a> Paper<'a> {
                     if calls.iter().any(|c| c.condition == *condition) {
                         continue;
                     }
-                    let Some((i, at)) = line.find(phrases).and_then(|i| Some((i, line.place(i)?))) else { continue };
-                    calls.push(Call { condition, words: line.word(i).to_owned(), at });
+                    let Some(i) = line.find(phrases) else { continue };
+                    let phrase = line.phrase(i, phrases);
+                    let Some(at) = line.places(i, phrase.split(' ').count()) else { continue };
+                    calls.push(Call { condition, words: format!("`{phrase}`"), at });
                 }
             }
             // A card for one mixer that prints the mixing time has the mixer running, whatever it calls it; so has wet mix.

@@ -59,13 +59,13 @@ fn of_paper<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Vec<Finding> {
         }
         let missing: Vec<&Caution> = wanted.iter().copied().filter(|c| carries.iter().all(|k| k.id != c.id)).collect();
         let title = match (wanted.is_empty(), missing.is_empty()) {
-            (true, _) => format!("{} speaks of `{}`, no caution on file is for {}", paper.name, call.words, call.condition),
+            (true, _) => format!("{} speaks of {}, no caution on file is for {}", paper.name, call.words, call.condition),
             (false, true) => continue,
             (false, false) if call.condition == ALWAYS => {
                 format!("{} does not carry {}, which every paper carries", paper.name, names(&missing))
             }
             (false, false) => format!(
-                "{} speaks of `{}` and does not carry {}, the caution for {}",
+                "{} speaks of {} and does not carry {}, the caution for {}",
                 paper.name,
                 call.words,
                 names(&missing),

@@ -205,7 +205,7 @@ fn one(seen: &Seen<'_>) -> Vec<Finding> {
             let who = if step > 0 { format!("step {step}") } else { "a sentence".to_owned() };
             let how = if turns { "turns" } else { "was started and not stopped" };
             let mut finding = Finding::new(CHECK.name, Severity::Stop, format!("{who} reaches into a mixer that {how}"))
-                .at(span, "with what, and into what")
+                .at(span, "reaches in here")
                 .source("common practice: a paddle takes the hand before the eye sees it; guarding of moving parts is OSHA 29 CFR 1926.300(b), recalled")
                 .help("unplug it first, grate down until it is still: `Unplug the mixer before you scrape it.`");
             if let (Some(start), false) = (running, turns) {

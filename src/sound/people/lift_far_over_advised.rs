@@ -51,7 +51,7 @@ fn one(
     let said = typed(&index.text);
     let load = text(ground, &id("load"), site.metric)?;
     let advised = text(ground, &id("advised"), site.metric)?;
-    let title = format!("the lift of a {what} has an index of {said}, over {} it names a measure", limit.value);
+    let title = format!("{what}: lifting index {said}, over {} a measure is named", limit.value);
     let finding = Finding::new(name, severity, title)
         .derived(format!("{load} in the hands; the equation advises at most {advised}: the worse of where it starts and where it ends"))
         .source(limit.source)

@@ -78,6 +78,17 @@ impl<'a> Line<'a> {
         open
     }
 
+    /// Which of some phrases stands at a word, the longest of them.
+    pub(super) fn phrase(&self, at: usize, phrases: &[&'static str]) -> &'static str {
+        phrases.iter().filter(|p| self.stands(at, p)).max_by_key(|p| p.len()).copied().unwrap_or("")
+    }
+
+    /// The place of so many words, if an author typed them in one go.
+    pub(super) fn places(&self, at: usize, words: usize) -> Option<Span> {
+        let (first, last) = (self.place(at)?, self.place(at + words.max(1) - 1)?);
+        Some(if first.file == last.file && first.start <= last.start { Span { end: last.end, ..first } } else { first })
+    }
+
     /// The word at a place of the row.
     pub(super) fn word(&self, at: usize) -> &'a str {
         self.words.get(at).copied().unwrap_or("")

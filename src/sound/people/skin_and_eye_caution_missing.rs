@@ -29,13 +29,13 @@ fn one<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Option<Finding> {
         (!eyes || !skin).then_some((seen, eyes, skin))
     })?;
     let lacks = match (eyes, skin) {
-        (false, false) => "eyes and skin",
+        (false, false) => "eyes or skin",
         (false, true) => "eyes",
         _ => "skin",
     };
     let title = format!("{} ({}) is for hands in wet cement and carries no caution for {lacks}", paper.name, seen.edition.lang);
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
-        .at(call.at, format!("wet cement: `{}`", call.words))
+        .at(call.at, format!("wet cement: {}", call.words))
         .source(
             "hazards must be on what the worker reads: OSHA 29 CFR 1910.1200 and 1926.59, recalled; burns of wet cement start without pain",
         )

@@ -92,7 +92,8 @@ fn written<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Option<Finding> {
             let line = Line::of(s);
             let verb = line.meant(APPLIES)?;
             let at = line.find_from(verb, solvents)?;
-            Some((line.word(at).to_owned(), line.place(at)?))
+            let product = line.phrase(at, solvents);
+            Some((product.to_owned(), line.places(at, product.split(' ').count())?))
         };
         let Some((product, at)) = seen.sentences().iter().find_map(puts) else { continue };
         let cautions: Vec<String> = carried
@@ -102,8 +103,8 @@ fn written<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Option<Finding> {
             .collect();
         let said = |words: &[&str]| cautions.iter().any(|c| says(c, words)) || seen.sentences().iter().any(|s| Line::of(s).has(words));
         let Some(lacks) = list(!said(AIR), !said(FLAMES)) else { continue };
-        let Some((how, place)) = close(seen.subject.site()) else { continue };
-        let title = format!("{} uses a `{product}` {how} and says nothing of {lacks}", paper.name);
+        let Some((how, place)) = paper.sites.iter().find_map(|site| close(site)) else { continue };
+        let title = format!("{} uses `{product}` {how} and says nothing of {lacks}", paper.name);
         return Some(
             Finding::new(CHECK.name, Severity::Stop, title)
                 .at(at, "a solvent")

@@ -94,6 +94,8 @@ const GRAY: &[&str] = &[
     "sobra",
 ];
 const INTO: &[&str] = &["into", "in", "to", "down", "onto", "on", "over", "by", "al", "a", "en", "por", "sobre", "hacia"];
+/// `a` goes somewhere in Spanish, before one of these; in English it does not.
+const SPANISH: &[&str] = &["la", "los", "las", "un", "una"];
 const SMALL: &[&str] =
     &["the", "a", "an", "any", "bare", "nearest", "la", "el", "los", "las", "un", "una", "storm", "floor", "street", "open"];
 /// Where it must not go.
@@ -172,8 +174,12 @@ fn of_text(seen: &Seen<'_>) -> Vec<Finding> {
         let mut from = 0;
         while let Some(at) = line.find_from(from, PLACES) {
             from = at + 1;
-            let before = (0..at).rev().find(|k| !SMALL.contains(&line.word(*k)));
-            let into = before.is_some_and(|k| INTO.contains(&line.word(k)) && k > verb);
+            // `into the storm drain`, `a la tierra`: the run of small words before it says that it goes in.
+            let small = |k: &usize| SMALL.contains(&line.word(*k)) || INTO.contains(&line.word(*k));
+            let into = (verb + 1..at)
+                .rev()
+                .take_while(small)
+                .any(|k| INTO.contains(&line.word(k)) && (line.word(k) != "a" || SPANISH.contains(&line.word(k + 1))));
             let (true, false, Some(span)) = (into, line.turned(at), line.place(at)) else { continue };
             let who = sentence.step.map_or("a sentence".to_owned(), |n| format!("step {n}"));
             found.push(new(&who, line.word(at)).at(span, "not here"));
