@@ -49,6 +49,10 @@ pub struct Mix {
     pub cement: Option<Worked<Share>>,
     /// Pigment, as a share of the cement.
     pub pigment: Option<Worked<Share>>,
+    /// Sort of the pigment: `metal oxide` or `carbon black`.
+    pub pigment_sort: Option<Text>,
+    /// Admixtures that the sheet allows, by class.
+    pub admixtures: Vec<Text>,
     /// Least and most total thickness.
     pub thickness: (Worked<Length>, Worked<Length>),
     /// Most thickness of one lift.
@@ -76,6 +80,8 @@ pub struct Bagged {
     pub relative_density: Worked<Plain>,
     /// Bags on a pallet.
     pub per_pallet: super::PerPallet,
+    /// How long a closed, dry bag keeps.
+    pub shelf: Option<Worked<Duration>>,
     /// Class or description, as the yard must read it.
     pub class: Option<Text>,
     /// Name to print by language code.
@@ -106,6 +112,21 @@ pub struct Mixing {
     pub least: Worked<Duration>,
     /// Time after a late step.
     pub after_step: Worked<Duration>,
+    /// Mixer that the sheet asks for: `paddle` or `any`.
+    pub mixer: Option<Text>,
+    /// What goes in, in order; empty if the sheet does not say.
+    pub order: Vec<Text>,
+    /// A full pail of it that somebody weighed.
+    pub weighed: Option<Weighed>,
+}
+
+/// A weighed pail: the only proof of a yield.
+#[derive(Debug)]
+pub struct Weighed {
+    /// Wet density that came out.
+    pub density: Worked<Density>,
+    /// Day it was weighed.
+    pub date: Day,
 }
 
 /// Cure of the mix sheet.

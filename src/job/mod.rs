@@ -26,6 +26,9 @@ pub use weather::Weather;
 
 use crate::source::Span;
 
+pub use mix::Weighed;
+pub use site::Lot;
+
 /// A text with its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Text {

@@ -2,7 +2,7 @@
 
 use super::{Day, Edition, Scratch, Surface, Text, Texture};
 use crate::quantity::Worked;
-use crate::quantity::expr::{Areal, Loads, Plain, Share, Temperature};
+use crate::quantity::expr::{Areal, Loads, Mass, Plain, Share, Temperature};
 
 /// A site.
 #[derive(Debug)]
@@ -55,6 +55,8 @@ pub struct Site {
     pub labor: Option<super::LaborPlan>,
     /// Stated uncertainties.
     pub tolerances: Option<super::Tolerances>,
+    /// Lots of bags that were delivered.
+    pub lots: Vec<Lot>,
     /// The cure and what follows it.
     pub cure: Option<super::CurePlan>,
     /// What keeps people whole.
@@ -121,6 +123,23 @@ pub struct BatchPlan {
     pub loads: Worked<Loads>,
     /// Place of the entry.
     pub at: crate::source::Span,
+}
+
+/// A lot of bags as it was received.
+#[derive(Debug)]
+pub struct Lot {
+    /// Name of the mix it is for.
+    pub mix: Text,
+    /// `mortar` or `additive`.
+    pub material: Text,
+    /// Lot number on the bag.
+    pub number: Text,
+    /// Mass of a bag, as it stands on the bag.
+    pub bag: Worked<Mass>,
+    /// Day it was made.
+    pub made: Day,
+    /// `dry`, `damp` or `lumpy`.
+    pub state: Text,
 }
 
 /// Dates of the job.

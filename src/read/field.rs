@@ -34,6 +34,8 @@ pub enum Want {
     YesNo,
     /// A list of texts.
     Texts,
+    /// A list of some words.
+    Choices(&'static [&'static str]),
     /// A list of language codes.
     Languages,
     /// A list of corners, each a pair of lengths.

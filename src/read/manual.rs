@@ -89,6 +89,7 @@ fn holds(field: &Field) -> String {
         Want::Date => "a date".to_owned(),
         Want::Dates => "a list of dates".to_owned(),
         Want::YesNo => "`yes` or `no`".to_owned(),
+        Want::Choices(words) => format!("a list of {}", words.iter().map(|w| format!("`{w}`")).collect::<Vec<_>>().join(", ")),
         Want::Texts => "a list".to_owned(),
         Want::Languages => "a list of language codes".to_owned(),
         Want::Corners => "a list of corners, each of two lengths".to_owned(),

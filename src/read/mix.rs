@@ -1,6 +1,6 @@
 //! `mixes/NAME.md`.
 
-use crate::job::{Bagged, CarveWindow, Cure, Edition, Mix, Mixing, TimesAt, Water};
+use crate::job::{Bagged, CarveWindow, Cure, Edition, Mix, Mixing, TimesAt, Water, Weighed};
 use crate::quantity::{Dim, Kind};
 
 use super::field::{
@@ -8,12 +8,16 @@ use super::field::{
 };
 use super::group::{Group, all};
 
+const SHELF: Field =
+    Field::new("shelf", TIME, "270 days", "how long a closed, dry bag keeps, from the day it was made").over("0 days", "3650 days").free();
+
 static ADDITIVE: &[Field] = &[
     Field::new("bag", MASS, "24 lb", "mass of a bag").over("0 lb", "500 lb"),
     Field::new("relative_density", Want::Plain, "2.30", "density of the particles against water").from("0.5", "8"),
     Field::new("name", Want::Words, "additive", "name to print"),
     Field::new("class", Want::Text, "polymer powder", "description, as the yard must read it").free(),
     Field::new("per_pallet", BAG_COUNT, "42 bags", "bags on a pallet").over("0 bags", "500 bags").free(),
+    SHELF,
 ];
 
 static MORTAR: &[Field] = &[
@@ -22,6 +26,7 @@ static MORTAR: &[Field] = &[
     Field::new("class", Want::Text, "\"bagged Type S mortar, sand in it\"", "class, as the yard must read it"),
     Field::new("name", Want::Words, "mortar", "name to print").free(),
     Field::new("per_pallet", BAG_COUNT, "42 bags", "bags on a pallet").over("0 bags", "500 bags").free(),
+    SHELF,
 ];
 
 static BAGS: &[Field] = &[
@@ -42,6 +47,20 @@ static WATER: &[Field] = &[
 static MIXING: &[Field] = &[
     Field::new("least", TIME, "4 min", "least time by the timer before anyone judges the mix").over("0 min", "60 min"),
     Field::new("after_step", TIME, "1 min", "time after a late addition").over("0 min", "60 min"),
+    Field::new("mixer", Want::Choice(&["paddle", "any"]), "paddle", "mixer that the sheet asks for").free(),
+    Field::new(
+        "order",
+        Want::Choices(&["water", "half mortar", "additive", "slurry", "rest"]),
+        "[water, half mortar, additive, slurry, rest]",
+        "what goes in, in order; procedures and cards keep to it",
+    )
+    .free(),
+    Field::new("weighed", Want::Group(WEIGHED), "", "a full pail of it that somebody weighed: the proof of air and yield").free(),
+];
+
+static WEIGHED: &[Field] = &[
+    Field::new("density", DENSITY, "124 lb/ft3", "wet density that came out").over("0 lb/ft3", "300 lb/ft3"),
+    Field::new("date", Want::Date, "2026-02-19", "day it was weighed"),
 ];
 
 static CURE: &[Field] = &[
@@ -89,6 +108,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("overhead", LENGTH, "3/4 in", "most thickness overhead").over("0 in", "24 in").free(),
     Field::new("cement", SHARE, "22 %", "share of cement in the mortar, from its maker").over("0 %", "100 %").free(),
     Field::new("pigment", SHARE, "4 %", "pigment, as a share of the cement").from("0 %", "100 %").free(),
+    Field::new("pigment_sort", Want::Choice(&["metal oxide", "carbon black"]), "metal oxide", "sort of the pigment").free(),
+    Field::new("admixtures", Want::Texts, "[non-chloride accelerator]", "admixtures that the sheet allows, by class; none if left out")
+        .free(),
     Field::new("half_load", Want::Choice(&["by scale", "no"]), "by scale", "whether half loads are allowed, by scale only"),
     Field::new("rake", Want::Choice(&["rough", "smooth"]), "rough", "rake of a scratch coat").free(),
     Field::new("recoat", TIME, "48 h", "least wait before the next coat").over("0 h", "60 days").free(),
@@ -106,6 +128,7 @@ fn bagged(g: &Group) -> Option<Bagged> {
         bag: g.worked("bag")?,
         relative_density: g.worked("relative_density")?,
         per_pallet: g.worked("per_pallet"),
+        shelf: g.worked("shelf"),
         class: g.text("class"),
         names: g.words("name").unwrap_or_default(),
     })
@@ -143,13 +166,21 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
             step: water.worked("step")?,
             limit: water.worked("limit")?,
         },
-        mixing: Mixing { least: mixing.worked("least")?, after_step: mixing.worked("after_step")? },
+        mixing: Mixing {
+            least: mixing.worked("least")?,
+            after_step: mixing.worked("after_step")?,
+            mixer: mixing.text("mixer"),
+            order: mixing.texts("order"),
+            weighed: mixing.group("weighed").and_then(|w| Some(Weighed { density: w.worked("density")?, date: w.day("date")? })),
+        },
         open_time: g.pair("open_time")?,
         carve_window: g.group("carve_window").and_then(window),
         times: all(g.list("times").iter().map(times))?,
         overhead: g.worked("overhead"),
         cement: g.worked("cement"),
         pigment: g.worked("pigment"),
+        pigment_sort: g.text("pigment_sort"),
+        admixtures: g.texts("admixtures"),
         thickness: g.pair("thickness")?,
         lift: g.worked("lift")?,
         half_load: g.says("half_load", "by scale"),

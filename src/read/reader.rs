@@ -170,6 +170,14 @@ impl<'a> Reader<'a> {
                 }
                 all(texts).map(|texts| Item::Texts(texts, tree.at))
             }
+            Want::Choices(words) => {
+                let mut texts = Vec::new();
+                for item in self.listed(field, entry)? {
+                    let chosen = self.scalar(field, item, entry.key_at).and_then(|s| self.choice(field, s, words));
+                    texts.push(chosen);
+                }
+                all(texts).map(|texts| Item::Texts(texts, tree.at))
+            }
             Want::Corners => self.corners(field, entry, path),
             Want::Dates => {
                 let items = self.listed(field, entry)?;

@@ -130,6 +130,7 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
     super::agree::check(g, out);
     let both = g.group("mixes").map(|m| [m.text("scratch"), m.text("carve")]);
     both.into_iter().flatten().flatten().for_each(|m| mixes.check(&m, out));
+    g.list("lots").iter().filter_map(|l| l.text("mix")).for_each(|m| mixes.check(&m, out));
     for batch in g.list("batches") {
         batch.text("mix").iter().for_each(|m| mixes.check(m, out));
         batch.text("mixer").iter().for_each(|m| mixers.check(m, out));

@@ -88,6 +88,7 @@ fn property(field: &Field) -> Value {
         Want::Clock => json!({"type": "string", "pattern": "^[0-9]{1,2}:[0-9]{2}$"}),
         Want::Date => json!({"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}),
         Want::Dates => json!({"type": "array", "items": {"type": "string", "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}}),
+        Want::Choices(words) => json!({"type": "array", "items": {"enum": words}}),
         Want::Texts => json!({"type": "array", "items": {"type": text}}),
         Want::Languages => json!({"type": "array", "items": {"enum": Lang::all().map(Lang::code).collect::<Vec<_>>()}}),
         // A number is followed by its unit.
@@ -102,7 +103,10 @@ fn property(field: &Field) -> Value {
     if let Value::Object(map) = &mut value {
         let limits = if matches!(field.limits, Limits::Any) { String::new() } else { format!("; {}", field.limits_said()) };
         map.insert("description".into(), json!(format!("{}{limits}", field.meaning)));
-        let listed = matches!(field.want, Want::Texts | Want::Dates | Want::Corners | Want::Languages | Want::YesNo | Want::Whole);
+        let listed = matches!(
+            field.want,
+            Want::Texts | Want::Choices(_) | Want::Dates | Want::Corners | Want::Languages | Want::YesNo | Want::Whole
+        );
         if !field.example.is_empty() && !listed {
             map.insert("examples".into(), json!([field.example]));
         }

@@ -35,6 +35,15 @@ static BATCH: &[Field] = &[
     Field::new("loads", LOADS, "1 load", "loads in the batch").over("0 loads", "100 loads"),
 ];
 
+static LOT: &[Field] = &[
+    Field::new("mix", Want::Text, "CARVE-24", "name of the mix it is for"),
+    Field::new("material", Want::Choice(&["mortar", "additive"]), "mortar", "which of its bags"),
+    Field::new("lot", Want::Text, "S-118", "lot number on the bag"),
+    Field::new("bag", super::field::MASS, "80 lb", "mass of a bag, as it stands on the bag").over("0 lb", "500 lb"),
+    Field::new("made", Want::Date, "2026-01-12", "day it was made, as it stands on the bag"),
+    Field::new("state", Want::Choice(&["dry", "damp", "lumpy"]), "dry", "how the bags were when somebody looked"),
+];
+
 static DROP: &[Field] = &[Field::new("drop", SHARE, "5 %", "droppings, tub and tools").from("0 %", "60 %")];
 
 static WASTE: &[Field] = &[
@@ -78,6 +87,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("base", Want::Group(BASE), "", "what the coats hang on"),
     Field::new("mixes", Want::Group(MIXES), "", "the mixes of the two coats"),
     Field::new("batches", Want::List(BATCH), "", "batch sizes that get a card"),
+    Field::new("lots", Want::List(LOT), "", "lots of bags that were delivered").free(),
     Field::new("scratch", Want::Group(SCRATCH), "", "the scratch coat; not needed where `base.direct` is yes").free(),
     Field::new("textures", Want::Map("rubble", TEXTURE), "", "textures by name"),
     Field::new(
@@ -133,6 +143,16 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         .list("batches")
         .iter()
         .map(|b| Some(BatchPlan { mix: b.text("mix")?, mixer: b.text("mixer")?, loads: b.worked("loads")?, at: b.at }));
+    let lots = g.list("lots").iter().map(|l| {
+        Some(crate::job::Lot {
+            mix: l.text("mix")?,
+            material: l.text("material")?,
+            number: l.text("lot")?,
+            bag: l.worked("bag")?,
+            made: l.day("made")?,
+            state: l.text("state")?,
+        })
+    });
     let textures = g.map("textures").iter().map(|(name, t)| {
         let mean = match t.worked("mean") {
             Some(mean) => Mean::Stated(mean),
@@ -169,6 +189,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         scratch_mix: mixes.text("scratch").filter(|_| surfaces.iter().any(|s| s.scratch.is_some())),
         carve_mix: mixes.text("carve")?,
         batches: all(batches)?,
+        lots: all(lots)?,
         scratch,
         textures: all(textures)?,
         opening_rule: match g.text("opening_rule").as_ref().map(|t| t.text.as_str()) {

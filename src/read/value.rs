@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use crate::job::Day;
+use crate::job::{Day, Text};
 use crate::quantity::parse::{self, Fault, Said};
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity};
 use crate::source::Span;
@@ -42,14 +42,7 @@ impl Reader<'_> {
             }
             Want::Range(dim, kind) => self.range(field, scalar, dim, kind, path),
             Want::TimeAt => self.time_at(field, scalar, path),
-            Want::Choice(words) => {
-                if words.contains(&scalar.text) {
-                    return Some(Item::Text(scalar.text()));
-                }
-                let title = format!("`{}` is `{}`, one of {} is wanted", field.name, scalar.text, near::listed(words));
-                self.stop("choice-unknown", title, scalar.at, field.meaning, near::help(scalar.text, words));
-                None
-            }
+            Want::Choice(words) => self.choice(field, scalar, words).map(Item::Text),
             Want::Clock => self.clock(field, scalar, path).map(Item::One),
             Want::Date => self.date(scalar).map(Item::Day),
             Want::YesNo => match scalar.text {
@@ -186,6 +179,16 @@ impl Reader<'_> {
         let title = format!("`{}` is {}, {limit}", field.name, scalar.text);
         let help = format!("write {}, such as `{}`", field.limits_said(), field.example);
         self.stop("value-out-of-range", title, scalar.at, field.meaning, help);
+        None
+    }
+
+    /// One of some words.
+    pub(super) fn choice(&mut self, field: &Field, scalar: Scalar<'_>, words: &[&str]) -> Option<Text> {
+        if words.contains(&scalar.text) {
+            return Some(scalar.text());
+        }
+        let title = format!("`{}` is `{}`, one of {} is wanted", field.name, scalar.text, near::listed(words));
+        self.stop("choice-unknown", title, scalar.at, field.meaning, near::help(scalar.text, words));
         None
     }
 

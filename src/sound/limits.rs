@@ -4,6 +4,8 @@ use crate::job::Distance;
 use crate::quantity::parse::{self, Said};
 use crate::quantity::{Num, Quantity};
 
+const PLAUSIBLE: &str = "common practice, no source: what wet mortars with and without light grains weigh and yield";
+
 /// One limit.
 #[derive(Debug)]
 pub struct Limit {
@@ -14,6 +16,21 @@ pub struct Limit {
     /// What says so, and how sure we are of it.
     pub source: &'static str,
 }
+
+/// Least time of machine mixing.
+pub const MIXING: &str = "least mixing time";
+/// Wet density that a mortar has at least.
+pub const DENSITY_LEAST: &str = "least wet density";
+/// Wet density that a mortar has at most.
+pub const DENSITY_MOST: &str = "most wet density";
+/// Least yield of [`YIELD_OF`] dry.
+pub const YIELD_LEAST: &str = "least yield";
+/// Most yield of [`YIELD_OF`] dry.
+pub const YIELD_MOST: &str = "most yield";
+/// Dry powder that the yields speak of.
+pub const YIELD_OF: &str = "dry powder of a yield";
+/// How far a weighed pail may be off the density that was worked.
+pub const WEIGHED: &str = "weighed density off";
 
 /// Weight of carved cement on a framed base that no engineer has looked at.
 pub const FRAMED: &str = "weight on framing";
@@ -35,6 +52,17 @@ pub const HOT: &str = "hot work";
 
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
+    Limit {
+        key: MIXING,
+        value: "3 min",
+        source: "machine mixing of 3 to 5 min after everything is in, ASTM C270 and the usual bag directions (recalled, not verified against a copy)",
+    },
+    Limit { key: DENSITY_LEAST, value: "85 lb/ft3", source: PLAUSIBLE },
+    Limit { key: DENSITY_MOST, value: "140 lb/ft3", source: PLAUSIBLE },
+    Limit { key: YIELD_LEAST, value: "0.75 ft3", source: PLAUSIBLE },
+    Limit { key: YIELD_MOST, value: "1.15 ft3", source: PLAUSIBLE },
+    Limit { key: YIELD_OF, value: "100 lb", source: PLAUSIBLE },
+    Limit { key: WEIGHED, value: "5 %", source: "common practice, no source: the doubt that a count of batches leaves anyway" },
     Limit {
         key: FRAMED,
         value: "15 lb/ft2",

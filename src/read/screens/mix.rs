@@ -181,7 +181,7 @@ STOP[choice-unknown]: `coat` is `crave`, one of `scratch`, `carve` is wanted
 STOP[yaml-unreadable]: the front matter cannot be read here: mismatched bracket '[' closed by '}'
   --> mixes/carve-24.md:21:9
    |
-21 | mixing: [least: 4 min, after_step: 1 min}
+21 | mixing: [least: 4 min, after_step: 1 min, mixer: paddle, order: [water, half mortar, additive, slurry, rest], we...
    |         ^
    |
    = help: check the indentation, the quotes and the brackets above this place
