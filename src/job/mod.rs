@@ -6,6 +6,7 @@ mod fit;
 mod issued;
 mod mix;
 mod page;
+mod panel;
 mod people;
 mod plan;
 mod site;
@@ -18,6 +19,7 @@ pub use fit::Fit;
 pub use issued::Issued;
 pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
+pub use panel::Panel;
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
@@ -117,6 +119,8 @@ pub struct Job {
     pub glossary_editions: Vec<Edition>,
     /// Engineer's letters on file.
     pub letters: Vec<Letter>,
+    /// Mock-up panels on record.
+    pub panels: Vec<Panel>,
     /// Change orders, none of them in force.
     pub changes: Vec<Change>,
     /// Weather of the sites.
@@ -134,7 +138,7 @@ pub fn folder_of(kind: &str) -> &'static str {
         "caution" => "cautions",
         "card" => "cards",
         "chapter" => "chapters",
-        "letter" => "records",
+        "letter" | "panel" => "records",
         "change" => "changes",
         _ => "",
     }

@@ -33,6 +33,8 @@ pub struct Texture {
     pub least: Option<Worked<Length>>,
     /// Thickness at the faces.
     pub most: Worked<Length>,
+    /// How deep the deepest joints are cut below the faces, if stated.
+    pub groove: Option<Worked<Length>>,
     /// Where the mean thickness comes from.
     pub mean: Mean,
     /// Its waste.
@@ -199,6 +201,8 @@ pub struct Opening {
     pub outline: Outline,
     /// Depth of the reveal that gets a coat, if any.
     pub depth: Option<Worked<Length>>,
+    /// Carve coat planned on the underside of its head, if stated.
+    pub overhead: Option<Worked<Length>>,
     /// True if the sill gets a coat too. A circle has none: all of it is walked.
     pub sill_coated: bool,
     /// How many equal ones; one if not stated.
@@ -222,6 +226,8 @@ pub struct Edge {
     pub length: Worked<Length>,
     /// Depth.
     pub depth: Worked<Length>,
+    /// Carve coat planned on it, if it is an underside and one is stated.
+    pub overhead: Option<Worked<Length>>,
     /// How many equal ones; one if not stated.
     pub count: Option<Worked<Plain>>,
 }

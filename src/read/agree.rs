@@ -80,3 +80,30 @@ fn texture(name: &Text, t: &Group, out: &mut Vec<Finding>) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use crate::source::Folder;
+
+    /// T6 of the trade's list, as far as reading finds it: the checks see only textures in order.
+    #[test]
+    fn a_texture_out_of_order_is_refused() {
+        let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        for (site, from, to, name) in [
+            ("larkenfell", "log: {least: 3/8 in", "log: {least: 1 1/8 in", "keys-disagree"),
+            ("sedge-basin", "flat-worn: {mean: 22 mm", "flat-worn: {mean: 31 mm", "keys-disagree"),
+            ("sedge-basin", "flat-worn: {mean: 22 mm", "flat-worn: {least: 23 mm, mean: 22 mm", "keys-disagree"),
+            ("larkenfell", "fill: 60 %", "fill: 120 %", "value-out-of-range"),
+            ("larkenfell", "fill: 60 %", "fill: -5 %", "value-out-of-range"),
+        ] {
+            let path = format!("sites/{site}.md");
+            let text = &demo.at(&path).unwrap().text;
+            assert_eq!(text.matches(from).count(), 1, "{from}");
+            let (job, findings) = crate::read::job(&demo.with_text(&path, &text.replace(from, to)));
+            assert!(findings.iter().any(|f| f.name == name), "{to}: {findings:?}");
+            assert!(job.sites.len() < 3 || name == "keys-disagree", "{to}: nothing is worked from such a fill");
+        }
+    }
+}

@@ -40,6 +40,8 @@ pub enum Want {
     Languages,
     /// A list of corners, each a pair of lengths.
     Corners,
+    /// A list of lengths.
+    Lengths,
     /// Keys of their own.
     Group(&'static [Field]),
     /// Entries under names that the author chooses; the text is an example of such a name.

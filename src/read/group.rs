@@ -26,6 +26,8 @@ pub enum Item {
     Texts(Vec<Text>, Span),
     /// Corners of an outline.
     Corners(Vec<(Node, Node)>),
+    /// Lengths.
+    Lengths(Vec<Node>),
     /// Keys of their own.
     Group(Group),
     /// Named groups.
@@ -134,6 +136,14 @@ impl Group {
         match self.get(name)? {
             Item::Corners(corners) => all(corners.iter().map(|(x, y)| Some((typed(x)?, typed(y)?)))),
             _ => None,
+        }
+    }
+
+    /// A list of amounts of one sort; none if left out.
+    pub fn each<S: Sort>(&self, name: &str) -> Option<Vec<Worked<S>>> {
+        match self.get(name) {
+            Some(Item::Lengths(nodes)) => all(nodes.iter().map(typed)),
+            _ => Some(Vec::new()),
         }
     }
 

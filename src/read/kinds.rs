@@ -1,7 +1,7 @@
 //! The kinds of file, each with its folder and its table.
 
 use super::field::{Field, Want};
-use super::{card, caution, change, chapter, company, glossary, handbook, letter, mix, procedure, site};
+use super::{card, caution, change, chapter, company, glossary, handbook, letter, mix, panel, procedure, site};
 
 /// The format mark that this program reads.
 pub const FORMAT: u32 = 1;
@@ -46,6 +46,7 @@ pub static KINDS: &[KindOf] = &[
     kind("handbook", "", Some("handbook.md"), Some("title"), handbook::FIELDS, "the book: its chapters in order"),
     kind("glossary", "", Some("glossary.md"), Some("title"), glossary::FIELDS, "the words to print, in each language"),
     kind("letter", "records", None, None, letter::FIELDS, "an engineer's letter on file, with the weight it allows"),
+    kind("panel", "records", None, None, panel::FIELDS, "what a mock-up panel showed: its mix, its depths, who signed for it"),
     kind("change", "changes", None, Some("title"), change::FIELDS, "a change order that is not in force yet"),
 ];
 

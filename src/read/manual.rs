@@ -93,6 +93,7 @@ fn holds(field: &Field) -> String {
         Want::Texts => "a list".to_owned(),
         Want::Languages => "a list of language codes".to_owned(),
         Want::Corners => "a list of corners, each of two lengths".to_owned(),
+        Want::Lengths => "a list of lengths".to_owned(),
         Want::Group(_) => "keys of its own, below".to_owned(),
         Want::Map(name, _) => format!("entries under names, such as `{name}`, below"),
         Want::List(_) => "a list, below".to_owned(),

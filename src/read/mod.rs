@@ -20,6 +20,7 @@ mod letter;
 mod manual;
 mod mix;
 mod near;
+mod panel;
 mod paper;
 mod plan;
 mod procedure;
@@ -144,6 +145,7 @@ fn build(docs: &[Doc<'_>]) -> Job {
                 job.glossary_editions = editions;
             }
             "letter" => job.letters.extend(letter::make(id, g)),
+            "panel" => job.panels.extend(panel::make(id, g)),
             "change" => job.changes.extend(change::make(id, g)),
             _ => {}
         }

@@ -179,6 +179,15 @@ impl<'a> Reader<'a> {
                 all(texts).map(|texts| Item::Texts(texts, tree.at))
             }
             Want::Corners => self.corners(field, entry, path),
+            Want::Lengths => {
+                let items = self.listed(field, entry)?;
+                let mut lengths = Vec::new();
+                for (i, item) in items.iter().enumerate() {
+                    let scalar = self.scalar(field, item, entry.key_at);
+                    lengths.push(scalar.and_then(|s| self.length(field, s, &format!("{path}.{}", i + 1))));
+                }
+                all(lengths).map(Item::Lengths)
+            }
             Want::Dates => {
                 let items = self.listed(field, entry)?;
                 let mut days = Vec::new();

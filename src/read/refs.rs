@@ -118,6 +118,7 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
                 g.text("mix").iter().for_each(|m| mixes.check(m, &mut out));
             }
             "change" => super::change::check(g, docs, &mut out),
+            "panel" => panel(g, docs, &sites, &mixes, &mut out),
             "letter" => g.text("site").iter().for_each(|s| sites.check(s, &mut out)),
             "handbook" => g.list("chapters").iter().flat_map(|c| c.texts("from")).for_each(|f| part(folder, &f, &mut out)),
             _ => {}
@@ -155,6 +156,38 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
         let title = format!("no time zone is called `{}`", zone.text);
         out.push(Finding::new("reference-unknown", Severity::Stop, title).at(zone.at, "").help(help));
     }
+}
+
+/// An appliance stands in an opening of a surface of its own site.
+fn appliance(g: &Group, docs: &[Doc<'_>], sites: &Names, out: &mut Vec<Finding>) {
+    g.text("site").iter().for_each(|s| sites.check(s, out));
+    let all = originals(docs, "site");
+    let code = g.text("site").map(|t| t.text);
+    let Some(site) = all.iter().filter_map(|d| d.group.as_ref()).find(|s| s.text("code").map(|t| t.text) == code) else { return };
+    let names = |map: &[(Text, Group)], sort: &'static str| {
+        let names: Vec<(String, Span)> = map.iter().map(|(n, _)| (n.text.clone(), n.at)).collect();
+        let sure = !names.is_empty();
+        Names::new(sort, names, sure)
+    };
+    let Some(surface) = g.text("surface") else { return };
+    names(site.map("surfaces"), "surface of its site").check(&surface, out);
+    let openings = site.map("surfaces").iter().filter(|(n, _)| n.text == surface.text).flat_map(|(_, s)| s.map("openings"));
+    let openings: Vec<(Text, Group)> = openings.cloned().collect();
+    g.text("opening").iter().for_each(|o| names(&openings, "opening of its surface").check(o, out));
+}
+
+/// A panel speaks of a texture and of surfaces of its own site.
+fn panel(g: &Group, docs: &[Doc<'_>], sites: &Names, mixes: &Names, out: &mut Vec<Finding>) {
+    g.text("site").iter().for_each(|s| sites.check(s, out));
+    g.text("mix").iter().for_each(|m| mixes.check(m, out));
+    let all = originals(docs, "site");
+    let code = g.text("site").map(|t| t.text);
+    let site = all.iter().filter_map(|d| d.group.as_ref()).find(|s| s.text("code").map(|t| t.text) == code);
+    let Some(site) = site else { return };
+    let of = |key: &str| -> Vec<(String, Span)> { site.map(key).iter().map(|(n, _)| (n.text.clone(), n.at)).collect() };
+    let names = |key: &str, sort: &'static str| Names::new(sort, of(key), !of(key).is_empty());
+    g.text("texture").iter().for_each(|t| names("textures", "texture of its site").check(t, out));
+    names("surfaces", "surface of its site").each(&g.texts("surfaces"), out);
 }
 
 /// Every price in the one currency of the company: sums of two are no sums.

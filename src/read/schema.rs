@@ -97,6 +97,7 @@ fn property(field: &Field) -> Value {
             let length = json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"});
             json!({"type": "array", "minItems": 3, "items": {"type": "array", "minItems": 2, "maxItems": 2, "items": length}})
         }
+        Want::Lengths => json!({"type": "array", "items": {"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"}}),
         Want::Ratio => json!({"type": "string", "pattern": "^[0-9.]+:[0-9.]+ by (mass|volume)$"}),
         Want::Text | Want::Words => json!({"type": text}),
     };
@@ -107,6 +108,8 @@ fn property(field: &Field) -> Value {
             field.want,
             Want::Texts | Want::Choices(_) | Want::Dates | Want::Corners | Want::Languages | Want::YesNo | Want::Whole
         );
+        let listed =
+            matches!(field.want, Want::Texts | Want::Dates | Want::Corners | Want::Lengths | Want::Languages | Want::YesNo | Want::Whole);
         if !field.example.is_empty() && !listed {
             map.insert("examples".into(), json!([field.example]));
         }

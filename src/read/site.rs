@@ -64,6 +64,7 @@ static TEXTURE: &[Field] = &[
     Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in"),
     Field::new("fill", SHARE, "62 %", "share of the relief that stays mud; the mean follows from it").from("0 %", "100 %").free(),
     Field::new("mean", LENGTH, "1 1/4 in", "mean thickness as measured, instead of a fill").over("0 in", "24 in").free(),
+    Field::new("groove", LENGTH, "1 1/4 in", "how deep the deepest joints are cut below the faces").over("0 in", "24 in").free(),
     Field::new("waste", Want::Group(WASTE), "", "its waste"),
     Field::new("developed", Want::Plain, "1.30", "real surface for each unit of flat one, for color and sealer").from("1", "10").free(),
 ];
@@ -162,6 +163,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
             name: name.clone(),
             least: t.worked("least"),
             most: t.worked("most")?,
+            groove: t.worked("groove"),
             mean,
             waste: waste(t.group("waste")?)?,
             developed: t.worked("developed"),

@@ -61,6 +61,9 @@ static OPENING: &[Field] = &[
         .from("0 ft", "1000 ft")
         .when("shape", POLYGON),
     length("depth", "4 in", "depth of the reveal that gets a coat").free(),
+    Field::new("overhead", LENGTH, "3/4 in", "carve coat that is planned on the underside of its head; the wall's is not meant for it")
+        .over("0 in", "24 in")
+        .free(),
     Field::new("sill_coated", Want::YesNo, "yes", "whether the sill gets a coat beside jambs and head; no if left out")
         .free_when("shape", OPENING_SILL),
     count("how many equal ones; one if left out").free(),
@@ -86,6 +89,9 @@ static SOFFIT: &[Field] = &[
     Field::new("what", Want::Words, "underside of the shelf", "what it is"),
     length("width", "6 ft", "width along the wall"),
     length("depth", "1 ft 4 in", "depth out from the wall"),
+    Field::new("overhead", LENGTH, "3/4 in", "carve coat that is planned on it; the wall's is not meant for it")
+        .over("0 in", "24 in")
+        .free(),
     count("how many equal ones; one if left out").free(),
 ];
 
@@ -195,6 +201,7 @@ fn opening(code: &Text, g: &Group) -> Option<Opening> {
         what: g.words("what")?,
         outline: outline(g)?,
         depth: g.worked("depth"),
+        overhead: g.worked("overhead"),
         sill_coated: four || g.yes("sill_coated"),
         count: g.worked("count"),
         reveal: g.text("reveal"),
@@ -204,7 +211,14 @@ fn opening(code: &Text, g: &Group) -> Option<Opening> {
 }
 
 fn edge(code: &Text, g: &Group, along: &str) -> Option<Edge> {
-    Some(Edge { code: code.clone(), what: g.words("what")?, length: g.worked(along)?, depth: g.worked("depth")?, count: g.worked("count") })
+    Some(Edge {
+        code: code.clone(),
+        what: g.words("what")?,
+        length: g.worked(along)?,
+        depth: g.worked("depth")?,
+        overhead: g.worked("overhead"),
+        count: g.worked("count"),
+    })
 }
 
 /// The site's scratch coat with what the surface says of its own.

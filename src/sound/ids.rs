@@ -18,7 +18,10 @@ pub const FAMILIES: &[(char, u8, &str)] = &[
 ];
 
 /// Ids that reading or rendering finds before any check runs: id, name of the finding, what it says.
-pub const BEFORE: &[(&str, &str, &str)] = &[];
+pub const BEFORE: &[(&str, &str, &str)] = &[
+    ("T6", "keys-disagree", "a least over the most, or a mean outside the two"),
+    ("T6", "value-out-of-range", "a fill under 0 % or over 100 %"),
+];
 
 /// Ids whose inputs do not exist yet, and what brings them.
 pub const LATER: &[(&str, &str)] = &[

@@ -49,6 +49,42 @@ pub const EDGE: &str = "open edge";
 pub const HEAT_INDEX: &str = "heat index";
 /// Air from which water and shade are planned.
 pub const HOT: &str = "hot work";
+/// Layers of water-resistive barrier over wood outdoors.
+pub const BARRIER: &str = "layers of barrier over wood";
+/// Foot of the work above earth.
+pub const WEEP_EARTH: &str = "weep above earth";
+/// Foot of the work above paving.
+pub const WEEP_PAVING: &str = "weep above paving";
+/// Spacing of fasteners along the framing.
+pub const FASTENERS: &str = "fastener spacing";
+/// Spacing of the framing under lath.
+pub const FRAMING: &str = "framing spacing";
+/// Longest side of a panel between control joints.
+pub const PANEL_SIDE: &str = "side of a panel";
+/// Largest flat panel.
+pub const PANEL_AREA: &str = "area of a panel";
+/// Largest panel on soffits and curved work.
+pub const CURVED_AREA: &str = "area of a curved or overhead panel";
+/// Longer side of a panel over its shorter.
+pub const PANEL_RATIO: &str = "sides of a panel";
+/// Span over the most that framing may bend.
+pub const DEFLECTION: &str = "bending of framing";
+/// Highest pH under color and sealer.
+pub const PH: &str = "pH under color and sealer";
+/// The least that a coat may be anywhere.
+pub const LEAST_COAT: &str = "least of any coat";
+/// Carve coat from which the scratch coat must be raked rough.
+pub const ROUGH_FROM: &str = "carve coat that wants a rough rake";
+/// The least scratch coat over lath.
+pub const ON_LATH: &str = "scratch coat on lath";
+/// The least that stays under a groove.
+pub const GROOVE_COVER: &str = "cover under a groove";
+/// A fill below which nobody has seen a wall.
+pub const FILL_LOW: &str = "least usual fill";
+/// A fill above which there is hardly any relief.
+pub const FILL_HIGH: &str = "most usual fill";
+/// Standard errors that chance explains.
+pub const BY_CHANCE: &str = "standard errors by chance";
 
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
@@ -95,11 +131,26 @@ pub const LIMITS: &[Limit] = &[
         value: "90 °F",
         source: "common practice, no source; the second trigger of the heat rule that OSHA proposed in 2024 is a heat index of the same number (recalled)",
     },
+    Limit { key: LEAST_COAT, value: "1/4 in", source: "common practice, no source: a thinner edge dries out before it cures" },
+    Limit { key: ROUGH_FROM, value: "1 in", source: "common practice, no source: a bond without teeth does not carry a deep coat" },
+    Limit {
+        key: ON_LATH,
+        value: "3/8 in",
+        source: "scratch coat over metal base in the guide specification UFGS 09 24 23 (second-hand, not verified against a copy)",
+    },
+    Limit { key: GROOVE_COVER, value: "1/4 in", source: "common practice, no source: less cracks along the groove and lets water in" },
+    Limit { key: FILL_LOW, value: "30 %", source: FILLS },
+    Limit { key: FILL_HIGH, value: "95 %", source: FILLS },
+    Limit { key: BY_CHANCE, value: "2", source: "textbook statistics: two standard errors hold about 19 of 20 repeats" },
     Limit { key: "WALL", value: "28", source: SIGNS },
     Limit { key: "HAND", value: "14", source: SIGNS },
     Limit { key: "DESK", value: "10", source: SIGNS },
 ];
 
+const WEEP: &str = "IBC 2512.1.2, weep screeds (recalled)";
+const FASTENED: &str = "IRC R703.7.1 as a city reprints it, neighbor rule of flat plaster (not verified against the code itself)";
+const C1063: &str = "ASTM C1063 as a maker of joints prints its rules, neighbor rule of flat plaster (not verified against a copy)";
+const FILLS: &str = "common practice, no source: carved textures that were measured lie between";
 const SIGNS: &str = "letter height of 1/300 of the reading distance, sign practice of ANSI Z535.2 (recalled), doubled for a muddy sheet";
 
 /// The row of a key.
