@@ -103,6 +103,8 @@ pub struct Water {
     pub step: Worked<Volume>,
     /// Most ever.
     pub limit: Worked<Volume>,
+    /// Why it starts far from what is usual, if it does.
+    pub why: Option<Text>,
 }
 
 /// Mixing times.

@@ -51,6 +51,10 @@ pub struct Site {
     pub finish: Option<super::Finish>,
     /// Water that is not mixed.
     pub water: Option<super::WaterPlan>,
+    /// Water that goes into the mixer.
+    pub mixing_water: Option<super::MixingWater>,
+    /// How bags come.
+    pub delivery: Option<super::Delivery>,
     /// Hours that no pace gives.
     pub labor: Option<super::LaborPlan>,
     /// Stated uncertainties.

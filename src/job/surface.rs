@@ -70,6 +70,8 @@ pub struct Surface {
     pub scratch: Option<Scratch>,
     /// Lifts the author plans for the carve coat, if stated.
     pub lifts: Option<Worked<Plain>>,
+    /// True if its color lets no second lot of bags on it.
+    pub one_lot: bool,
     /// Openings.
     pub openings: Vec<Opening>,
     /// Ends that turn a corner.
@@ -209,6 +211,8 @@ pub struct Opening {
     pub count: Option<Worked<Plain>>,
     /// This face's reveal against the other's: `narrower`, `equal`, `wider`.
     pub reveal: Option<Text>,
+    /// Who does the reveal, where it is not ours.
+    pub reveal_by: Option<Text>,
     /// Distance from the wall's left edge, for the drawing.
     pub left: Option<Worked<Length>>,
     /// Height of its foot above the floor, for the drawing.

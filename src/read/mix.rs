@@ -42,6 +42,7 @@ static WATER: &[Field] = &[
     Field::new("least", VOLUME, "1 gal 1 qt 1 pt", "least start water per load").over("0 gal", "50 gal"),
     Field::new("step", VOLUME, "1 cup", "one late addition per load").over("0 gal", "10 gal"),
     Field::new("limit", VOLUME, "2 gal", "most water ever, per load").over("0 gal", "50 gal"),
+    Field::new("why", Want::Text, "light sand drinks more", "why the start is far from what is usual for the dry mass, if it is").free(),
 ];
 
 static MIXING: &[Field] = &[
@@ -165,6 +166,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Mix> {
             least: water.worked("least")?,
             step: water.worked("step")?,
             limit: water.worked("limit")?,
+            why: water.text("why"),
         },
         mixing: Mixing {
             least: mixing.worked("least")?,

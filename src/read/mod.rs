@@ -29,6 +29,7 @@ mod refs;
 mod schema;
 mod site;
 mod starters;
+mod supply;
 mod surface;
 mod value;
 mod weather;

@@ -136,6 +136,10 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
         batch.text("mix").iter().for_each(|m| mixes.check(m, out));
         batch.text("mixer").iter().for_each(|m| mixers.check(m, out));
     }
+    if let Some(delivery) = g.group("delivery") {
+        delivery.map("ordered").iter().for_each(|(name, _)| mixes.check(name, out));
+        delivery.list("lots").iter().filter_map(|l| l.text("mix")).for_each(|m| mixes.check(&m, out));
+    }
     let letter = g.group("base").and_then(|b| b.text("letter"));
     letter.iter().for_each(|l| letters.check(l, out));
     let own: Vec<(String, Span)> = g.map("textures").iter().map(|(n, _)| (n.text.clone(), n.at)).collect();

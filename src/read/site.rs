@@ -5,8 +5,7 @@ use crate::quantity::{Dim, Kind};
 
 use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
 use super::group::{Group, all};
-use super::plan;
-use super::surface;
+use super::{plan, supply, surface};
 
 static CLIMATE: &[Field] = &[
     Field::new("where", Want::Choice(&["indoors", "outdoors"]), "indoors", "where the work stands"),
@@ -108,6 +107,8 @@ pub static FIELDS: &[Field] = &[
     Field::new("lath", Want::Group(plan::LATH), "", "sheets, fasteners and paper").free(),
     Field::new("finish", Want::Group(plan::FINISH), "", "color and sealer").free(),
     Field::new("water", Want::Group(plan::WATER), "", "counts for the water that is not mixed").free(),
+    Field::new("mixing_water", Want::Group(supply::MIXING_WATER), "", "the water that goes into the mixer").free(),
+    Field::new("delivery", Want::Group(supply::DELIVERY), "", "how bags come, and what was told to the yard").free(),
     Field::new("labor", Want::Group(plan::LABOR), "", "hours that no pace gives").free(),
     Field::new("tolerances", Want::Group(plan::TOLERANCES), "", "how well things are known, for the error budget").free(),
     Field::new("cure", Want::Group(plan::CURE), "", "who keeps the cure, and who comes next").free(),
@@ -206,6 +207,8 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         lath: g.group("lath").and_then(plan::lath),
         finish: g.group("finish").and_then(plan::finish),
         water: g.group("water").and_then(plan::water),
+        mixing_water: g.group("mixing_water").and_then(supply::mixing_water),
+        delivery: g.group("delivery").and_then(supply::delivery),
         labor: g.group("labor").and_then(plan::labor),
         tolerances: g.group("tolerances").and_then(plan::tolerances),
         cure: g.group("cure").and_then(plan::cure),

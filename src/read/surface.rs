@@ -74,6 +74,8 @@ static OPENING: &[Field] = &[
         "this face's reveal against that of the wall's other face; only `opening_rule: IS 1200-12` asks for it",
     )
     .free(),
+    Field::new("reveal_by", Want::Text, "frame carpenter", "who does the reveal where it is not ours, or `nobody` where there is none")
+        .free(),
     place("left", "2 ft", "distance from the left edge of the wall, for the drawing").free(),
     place("sill", "4 ft", "height of its foot above the floor, for the drawing").free(),
 ];
@@ -154,6 +156,7 @@ pub static FIELDS: &[Field] = &[
         .free(),
     Field::new("scratch", Want::Group(OWN_SCRATCH), "", "where its scratch coat differs from the site's").free(),
     Field::new("lifts", Want::Whole, "1", "lifts that are planned for the carve coat").from("1", "20").free(),
+    Field::new("one_lot", Want::YesNo, "yes", "whether its color lets no second lot of bags on it; no if left out").free(),
     Field::new("openings", Want::Map("D1", OPENING), "", "openings by code").free_when("shape", WALLS),
     Field::new("returns", Want::Map("R1", RETURN), "", "ends of the wall that turn a corner, by code").free_when("shape", WALLS),
     Field::new("soffits", Want::Map("S1", SOFFIT), "", "undersides, worked overhead, by code").free_when("shape", WALLS),
@@ -205,6 +208,7 @@ fn opening(code: &Text, g: &Group) -> Option<Opening> {
         sill_coated: four || g.yes("sill_coated"),
         count: g.worked("count"),
         reveal: g.text("reveal"),
+        reveal_by: g.text("reveal_by"),
         left: g.worked("left"),
         sill: g.worked("sill"),
     })
@@ -245,6 +249,7 @@ pub(super) fn make(code: &Text, g: &Group, of_site: Option<&Scratch>, direct: bo
         // A coat that is wanted and not stated was reported: without it every load would be short.
         scratch: if direct { None } else { Some(scratch(g, of_site)?) },
         lifts: g.worked("lifts"),
+        one_lot: g.yes("one_lot"),
         openings: all(g.map("openings").iter().map(|(c, o)| opening(c, o)))?,
         returns: all(g.map("returns").iter().map(|(c, e)| edge(c, e, "length")))?,
         soffits: all(g.map("soffits").iter().map(|(c, e)| edge(c, e, "width")))?,

@@ -21,6 +21,12 @@ pub const FAMILIES: &[(char, u8, &str)] = &[
 pub const BEFORE: &[(&str, &str, &str)] = &[
     ("T6", "keys-disagree", "a least over the most, or a mean outside the two"),
     ("T6", "value-out-of-range", "a fill under 0 % or over 100 %"),
+    ("W15", "gallon-not-us", "an imperial gallon: only the US gallon and the litre are read"),
+    ("W16", "missing-key", "a mix without the limit of its water"),
+    ("Q2", "value-out-of-range", "an arch with a rise of 0"),
+    ("Q8", "missing-key", "a surface without a texture, a site without a mix"),
+    ("Q8", "reference-unknown", "a texture or a mix that nothing defines"),
+    ("Q8", "duplicate-key", "a surface listed twice"),
 ];
 
 /// Ids whose inputs do not exist yet, and what brings them.

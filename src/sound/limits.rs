@@ -85,6 +85,30 @@ pub const FILL_LOW: &str = "least usual fill";
 pub const FILL_HIGH: &str = "most usual fill";
 /// Standard errors that chance explains.
 pub const BY_CHANCE: &str = "standard errors by chance";
+/// Start water that is usual for [`DRY`] of dry mix.
+pub const USUAL_WATER: &str = "usual start water";
+/// The dry mass that [`USUAL_WATER`] is for.
+pub const DRY: &str = "dry mass of the usual start water";
+/// How far a start may be off what is usual before the mix says why.
+pub const OFF_USUAL: &str = "start water off usual";
+/// Most of one late addition, for a load.
+pub const LATE_WATER: &str = "one late addition";
+/// Most of one late addition, as a share of the start.
+pub const LATE_SHARE: &str = "one late addition of the start";
+/// Warmest mixing water.
+pub const HOT_WATER: &str = "mixing water";
+/// Least that an order leaves over the need, as a share of it.
+pub const SPARE_SHARE: &str = "spare of an order";
+/// Least that an order of mortar leaves over the need.
+pub const SPARE_LOADS: &str = "spare loads of an order";
+/// Least reserve.
+pub const RESERVE: &str = "reserve";
+/// Least waste that a carved wall has had.
+pub const WASTE_LEAST: &str = "least waste";
+/// Most waste that anybody plans with.
+pub const WASTE_MOST: &str = "most waste";
+/// How old a price may be.
+pub const PRICE_AGE: &str = "age of a price";
 
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
@@ -142,6 +166,23 @@ pub const LIMITS: &[Limit] = &[
     Limit { key: FILL_LOW, value: "30 %", source: FILLS },
     Limit { key: FILL_HIGH, value: "95 %", source: FILLS },
     Limit { key: BY_CHANCE, value: "2", source: "textbook statistics: two standard errors hold about 19 of 20 repeats" },
+    Limit { key: RATIO, value: "2 %", source: PRACTICE },
+    Limit { key: USUAL_WATER, value: "1.5 gal", source: PRACTICE },
+    Limit { key: DRY, value: "100 lb", source: PRACTICE },
+    Limit { key: OFF_USUAL, value: "15 %", source: PRACTICE },
+    Limit { key: LATE_WATER, value: "1 cup", source: PRACTICE },
+    Limit { key: LATE_SHARE, value: "5 %", source: PRACTICE },
+    Limit {
+        key: HOT_WATER,
+        value: "140 °F",
+        source: "ACI 306R, cold weather concreting: mixing water (recalled; not verified against a copy)",
+    },
+    Limit { key: SPARE_SHARE, value: "2 %", source: PRACTICE },
+    Limit { key: SPARE_LOADS, value: "1/2 load", source: PRACTICE },
+    Limit { key: RESERVE, value: "1 load", source: PRACTICE },
+    Limit { key: WASTE_LEAST, value: "3 %", source: PRACTICE },
+    Limit { key: WASTE_MOST, value: "35 %", source: PRACTICE },
+    Limit { key: PRICE_AGE, value: "60 days", source: PRACTICE },
     Limit { key: "WALL", value: "28", source: SIGNS },
     Limit { key: "HAND", value: "14", source: SIGNS },
     Limit { key: "DESK", value: "10", source: SIGNS },
@@ -151,6 +192,7 @@ const WEEP: &str = "IBC 2512.1.2, weep screeds (recalled)";
 const FASTENED: &str = "IRC R703.7.1 as a city reprints it, neighbor rule of flat plaster (not verified against the code itself)";
 const C1063: &str = "ASTM C1063 as a maker of joints prints its rules, neighbor rule of flat plaster (not verified against a copy)";
 const FILLS: &str = "common practice, no source: carved textures that were measured lie between";
+const PRACTICE: &str = "common practice, no source";
 const SIGNS: &str = "letter height of 1/300 of the reading distance, sign practice of ANSI Z535.2 (recalled), doubled for a muddy sheet";
 
 /// The row of a key.

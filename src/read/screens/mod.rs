@@ -1,5 +1,6 @@
 //! Faults sown into the demo, each with the exact screen an author sees.
 
+mod before;
 mod change;
 mod mix;
 mod pages;
