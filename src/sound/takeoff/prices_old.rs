@@ -1,10 +1,13 @@
 //! Q12: prices that were asked too long ago.
 
+use std::cmp::Ordering;
+
 use crate::finding::{Finding, Severity};
-use crate::quantity::Num;
 use crate::quantity::units::find_expr;
+use crate::quantity::{Dim, Kind, Quantity};
 use crate::sound::limits::{self, PRICE_AGE};
 use crate::sound::{Check, Ground};
+use crate::trade::calendar::day_of;
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -24,18 +27,18 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 fn one(ground: &Ground<'_>) -> Option<Finding> {
     let dated = &ground.job.company.as_ref()?.prices.as_ref()?.dated;
     let row = limits::find(PRICE_AGE)?;
-    let most = row.quantity()?.exact_in(find_expr("day")?)?;
-    let asked = jiff::civil::Date::new(dated.year, dated.month, dated.day).ok()?;
     let (year, month, day) = ground.on;
-    let today = jiff::civil::Date::new(year, month, day).ok()?;
-    let age = today.since(asked).ok()?.get_days();
-    if Num::int(age.into()).compare(&Num::Exact(most)).is_le() {
+    let (asked, today) = (day_of(dated.year, dated.month, dated.day).ok()?, day_of(year, month, day).ok()?);
+    let past = Quantity { si: today.value().si.sub(&asked.value().si), dim: Dim::TIME, kind: Kind::Plain };
+    if past.compare(&row.quantity()?) != Some(Ordering::Greater) {
         return None;
     }
+    let age = past.in_unit(find_expr("day")?)?.plain();
+    let iso = |(y, m, d): (i16, i8, i8)| format!("{y:04}-{m:02}-{d:02}");
     let finding =
         Finding::new(CHECK.name, Severity::Note, format!("prices are {age} days old, after {} a bid drifts from its cost", row.value))
             .at(dated.at, "asked then")
-            .derived(format!("{asked} to {today}: {age} days"))
+            .derived(format!("{} to {}: {age} days", iso((dated.year, dated.month, dated.day)), iso(ground.on)))
             .source(row.source)
             .help("ask again and write the day and the prices of today");
     let sites = ground.job.sites.iter().map(|s| format!("{}.cost", s.id));
