@@ -24,7 +24,7 @@ pub use panel::Panel;
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
-pub use supply::{Delivery, Lot, MixingWater, Ordered};
+pub use supply::{Delivery, MixingWater, Ordered, StandingLot};
 pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};
 pub use weather::Weather;
 

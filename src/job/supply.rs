@@ -33,7 +33,7 @@ pub struct Delivery {
     /// Bags as the yard was told, where that is not what is computed.
     pub ordered: Vec<Ordered>,
     /// Lots that stand on site.
-    pub lots: Vec<Lot>,
+    pub lots: Vec<StandingLot>,
 }
 
 /// Bags of one mix as the yard was told.
@@ -49,7 +49,7 @@ pub struct Ordered {
 
 /// One lot of bags.
 #[derive(Debug)]
-pub struct Lot {
+pub struct StandingLot {
     /// Name of the mix.
     pub mix: Text,
     /// `additive` or `mortar`.

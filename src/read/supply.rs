@@ -1,6 +1,6 @@
 //! `sites/NAME.md`: mixing water, delivery, orders as told, lots.
 
-use crate::job::{Delivery, Lot, MixingWater, Ordered};
+use crate::job::{Delivery, MixingWater, Ordered, StandingLot};
 
 use super::field::{AREAL, BAGS, Field, READING, Want};
 use super::group::{Group, all};
@@ -71,7 +71,8 @@ pub(super) fn delivery(g: &Group) -> Option<Delivery> {
         .map("ordered")
         .iter()
         .map(|(mix, o)| Some(Ordered { mix: mix.clone(), additive: o.worked("additive")?, mortar: o.worked("mortar")? }));
-    let lot = |l: &Group| Some(Lot { mix: l.text("mix")?, material: l.text("material")?, lot: l.text("lot")?, bags: l.worked("bags")? });
+    let lot =
+        |l: &Group| Some(StandingLot { mix: l.text("mix")?, material: l.text("material")?, lot: l.text("lot")?, bags: l.worked("bags")? });
     Some(Delivery {
         by: g.text("by")?,
         trips: g.worked("trips"),

@@ -27,7 +27,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 fn of_site(ground: &Ground<'_>, site: &Site, material: &str) -> Vec<Finding> {
     let Some(mix) = mix_of(ground.job, &site.carve_mix.text) else { return Vec::new() };
     let lots = site.delivery.iter().flat_map(|d| &d.lots).filter(|l| l.mix.text == mix.name.text && l.material.text == material);
-    let mut left: Vec<(&crate::job::Lot, Num)> = lots.map(|l| (l, l.bags.value().si.clone())).collect();
+    let mut left: Vec<(&crate::job::StandingLot, Num)> = lots.map(|l| (l, l.bags.value().si.clone())).collect();
     let per_load = if material == "mortar" { &mix.mortar_bags } else { &mix.additive_bags };
     let mut found = Vec::new();
     for surface in site.surfaces.iter().filter(|s| s.one_lot) {
@@ -53,7 +53,7 @@ fn finding(
     site: &Site,
     surface: &Surface,
     material: &str,
-    (lot, has): (&crate::job::Lot, &Num),
+    (lot, has): (&crate::job::StandingLot, &Num),
     needs: &Num,
 ) -> Option<Finding> {
     let code = &surface.code.text;
