@@ -85,6 +85,19 @@ type Made = (&'static str, &'static str, Values, &'static str, &'static str, &'s
 const NUMBERS: &str = "Every number above is an example. Put in those of your own mix sheet before anyone mixes.\n";
 const NUMBERS_ES: &str = "Cada número del original es un ejemplo. Ponga los de su hoja de mezcla antes de que alguien mezcle.\n";
 
+const ORDER: &str = "Where papers or people disagree, the higher line wins.\n\n\
+     1. The law, the engineer with a license and the competent person on site.\n\
+     2. Data sheets of safety and of the mix, and the manuals of appliance, mixer and scaffold.\n\
+     3. The approved panel, for looks and rates only.\n\
+     4. This book and the cards.\n\
+     5. Habit.\n";
+const ORDER_ES: &str = "Si papeles o gente se contradicen, gana el renglón de arriba.\n\n\
+     1. La ley, el ingeniero con licencia y la persona competente en la obra.\n\
+     2. Las hojas de seguridad y de la mezcla, y los manuales del aparato, la mezcladora y el andamio.\n\
+     3. El panel aprobado, solo para el aspecto y el ritmo.\n\
+     4. Este libro y las tarjetas.\n\
+     5. La costumbre.\n";
+
 static MADE: &[Made] = &[
     (
         "company",
@@ -107,9 +120,9 @@ static MADE: &[Made] = &[
             ("scale", "{holds: 132 lb, marked: 0.1 lb}"),
             ("reserve", "{share: 5 %, least: 1 load}"),
         ],
-        "Who decides what, in your words.\n",
+        ORDER,
         "",
-        "Quién decide qué, en sus palabras.\n",
+        ORDER_ES,
     ),
     ("mixes/carve-24", "mix", &[("additive.name_es", "aditivo"), ("written_by", "TRN"), ("approved_by", "LEAD")], NUMBERS, "", NUMBERS_ES),
     (

@@ -145,6 +145,7 @@ pub static CHECKS: &[&Check] = &[
     &people::dust_plan_missing::CHECK,
     &people::skin_and_eye_caution_missing::CHECK,
     &people::caution_missing::CHECK,
+    &people::authority_order_wrong::CHECK,
     &people::eyewash_missing::CHECK,
     &people::wash_station_missing::CHECK,
     &people::ground_fault_missing::CHECK,

@@ -5,6 +5,7 @@ mod conditions;
 mod facts;
 mod phrases;
 
+pub mod authority_order_wrong;
 pub mod caution_missing;
 pub mod dust_plan_missing;
 pub mod eyewash_missing;
