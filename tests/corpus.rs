@@ -6,6 +6,7 @@
 //! - `set PATH`: lines `old -> new`, each old text once in the file; `->` alone at the end deletes it.
 //! - `file PATH`: a whole file in its place; `gone PATH`, left empty, takes the file away.
 //! - `fit`: faces as the press measured them, `M-01/en mud pages=1 over=5 room=21 smallest=28`.
+//! - `issued`: cards in force, `M-01 mud larkenfell/carve-24/2 A PUMA`.
 //! - `also`: names of other findings that the change gives, and no more than these.
 //! - `short`: the findings of the check, a line each; empty for a near miss.
 //! - `screen`: the first finding as a terminal shows it.

@@ -77,6 +77,8 @@ pub struct Card {
     pub up: u32,
     /// Language codes of its faces, front first.
     pub faces: Vec<Text>,
+    /// Language codes that a face holds besides its own, word under word.
+    pub stacked: Vec<Text>,
     /// Names of the cautions it must carry.
     pub cautions: Vec<Text>,
     /// Editions, English first.

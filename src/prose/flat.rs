@@ -29,6 +29,15 @@ pub(super) struct Line {
 
 /// Lines of a document; `body` tells typed text from slot output.
 pub(super) fn lines(doc: &Doc, body: &Body) -> Vec<Line> {
+    cut_lines(doc, body, false)
+}
+
+/// Lines of a document with the texts of its slots as if an author had typed them.
+pub(super) fn lines_with_slots(doc: &Doc, body: &Body) -> Vec<Line> {
+    cut_lines(doc, body, true)
+}
+
+fn cut_lines(doc: &Doc, body: &Body, open: bool) -> Vec<Line> {
     let (pieces, _) = cut(&body.text);
     let offset = usize::try_from(body.offset).unwrap_or(0);
     let tags = pieces.iter().filter_map(|p| match p {
@@ -36,7 +45,7 @@ pub(super) fn lines(doc: &Doc, body: &Body) -> Vec<Line> {
         Piece::Text(_) => None,
     });
     let tags: Vec<Range<usize>> = tags.collect();
-    let mut flat = Flat { doc, body, offset, tags, out: Vec::new() };
+    let mut flat = Flat { doc, body, offset, tags, open, out: Vec::new() };
     flat.blocks(&doc.blocks);
     flat.out
 }
@@ -46,6 +55,8 @@ struct Flat<'a> {
     body: &'a Body,
     offset: usize,
     tags: Vec<Range<usize>>,
+    /// True if texts of slots count as typed.
+    open: bool,
     out: Vec<Line>,
 }
 
@@ -83,7 +94,7 @@ impl Flat<'_> {
             match inline {
                 Inline::Text(text, Some(at)) | Inline::Code(text, Some(at)) => {
                     let start = usize::try_from(at.start).unwrap_or(0);
-                    let slot = self.tags.iter().any(|t| t.start == start);
+                    let slot = !self.open && self.tags.iter().any(|t| t.start == start);
                     out.push(if slot { Seg::Slot } else { Seg::Typed(text.clone(), *at) });
                 }
                 Inline::Text(_, None) | Inline::Code(_, None) | Inline::Value(_) | Inline::Bags(..) => out.push(Seg::Slot),

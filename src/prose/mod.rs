@@ -14,6 +14,7 @@ mod amount;
 mod check;
 mod fence;
 mod fill;
+mod fixed;
 mod flat;
 mod markdown;
 mod near;
@@ -25,10 +26,11 @@ mod word;
 
 pub use compare::{PHRASES, Phrase, Verdict, verdict};
 pub use fence::{ASKED, PARTS};
+pub use fixed::fixed_numbers;
 pub use near::help as did_you_mean;
 pub use numbers::{Typed, typed_in, typed_numbers};
 pub use render::{Options, Prepared, render};
-pub use steps::{Step, block_digests, numbered, slots, steps};
+pub use steps::{Step, Written, block_digests, blocks_written, numbered, slots, steps};
 #[cfg(test)]
 mod numbers_tests;
 #[cfg(test)]

@@ -135,7 +135,7 @@ fn literals(body: &Body) -> Vec<Line> {
     out
 }
 
-fn in_line(line: &Line, lang: Lang) -> Vec<Typed> {
+pub(super) fn in_line(line: &Line, lang: Lang) -> Vec<Typed> {
     let all = tokens(line, lang);
     let mut out = Vec::new();
     let mut i = 0;

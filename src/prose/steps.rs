@@ -75,17 +75,44 @@ fn figures(doc: &Doc, inlines: &[Inline], out: &mut Vec<String>) {
     }
 }
 
-/// Top-level blocks of the body as written: range, and the step's number where it is one.
-fn written(body: &Body) -> Vec<(Range<usize>, u64)> {
-    // Tags are overwritten by letters of the same length, so every offset is the file's and no mark in a tag is Markdown.
-    let mut masked = body.text.clone().into_bytes();
-    for piece in cut(&body.text).0 {
+/// A body with its tags overwritten by a letter, byte for byte, so that every offset stays the file's.
+fn masked(text: &str, with: u8) -> String {
+    let mut masked = text.as_bytes().to_vec();
+    for piece in cut(text).0 {
         let Piece::Tag(tag) = piece else { continue };
         if let Some(bytes) = masked.get_mut(tag.range) {
-            bytes.iter_mut().filter(|b| **b != b'\n' && **b != b'\r').for_each(|b| *b = b'x');
+            bytes.iter_mut().filter(|b| **b != b'\n' && **b != b'\r').for_each(|b| *b = with);
         }
     }
-    let masked = String::from_utf8_lossy(&masked).into_owned();
+    String::from_utf8_lossy(&masked).into_owned()
+}
+
+/// A block as written: the number of its step (0 for none), its place, its source with slots blanked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Written {
+    /// Number of the step, 0 outside steps.
+    pub step: u64,
+    /// Its place.
+    pub at: Span,
+    /// Its source, byte for byte at its place, slots and control tags as spaces.
+    pub text: String,
+}
+
+/// The blocks of a body as written, in order; each item of a numbered list is a block.
+pub fn blocks_written(body: &Body) -> Vec<Written> {
+    let offset = usize::try_from(body.offset).unwrap_or(0);
+    let blank = masked(&body.text, b' ');
+    let block = |(at, step): (Range<usize>, u64)| {
+        let text = slice(&blank, &at).trim_end().to_owned();
+        Written { step, at: span(body.file, offset + at.start..offset + at.start + text.len()), text }
+    };
+    written(body).into_iter().map(block).collect()
+}
+
+/// Top-level blocks of the body as written: range, and the step's number where it is one.
+fn written(body: &Body) -> Vec<(Range<usize>, u64)> {
+    // No mark in a tag is Markdown.
+    let masked = masked(&body.text, b'x');
     let mut out: Vec<(Range<usize>, u64)> = Vec::new();
     let mut deep = 0_usize;
     let mut next: Option<u64> = None;

@@ -24,6 +24,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("hung", Want::Text, "by the water barrel", "where it hangs").free(),
     Field::new("sheet", Want::Choice(&["1-up", "4-up"]), "4-up", "cards on one press sheet").free(),
     Field::new("faces", Want::Languages, "[en, es]", "languages of its faces, front first; left out, the company's").free(),
+    Field::new("stacked", Want::Languages, "[es]", "languages that its one face holds besides its own, word under word").free(),
     Field::new("cautions", Want::Texts, "[eyes, skin]", "cautions that must stand on it, by file name"),
     WRITTEN_BY,
     APPROVED_BY,
@@ -58,6 +59,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>, languages: &[Tex
         hung: g.text("hung"),
         up: if g.says("sheet", "4-up") { 4 } else { 1 },
         faces: if faces.is_empty() { languages.to_vec() } else { faces },
+        stacked: g.texts("stacked"),
         cautions: g.texts("cautions"),
         editions,
     })

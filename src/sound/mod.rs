@@ -12,6 +12,7 @@ pub mod mixer;
 pub mod page;
 pub mod paper;
 pub mod people;
+mod runs;
 pub mod seen;
 pub mod signed;
 pub mod takeoff;
@@ -163,11 +164,30 @@ pub static CHECKS: &[&Check] = &[
     &paper::typed_number::CHECK,
     &paper::face_overflows::CHECK,
     &paper::type_below_class::CHECK,
+    &paper::past_good_until::CHECK,
+    &paper::mix_revision_not_in_force::CHECK,
+    &paper::code_or_word_twice::CHECK,
+    &paper::write_in_without_box::CHECK,
+    &paper::placeholder_left::CHECK,
+    &paper::fixed_rounded_unsafe::CHECK,
+    &paper::units_mixed::CHECK,
+    &paper::number_without_unit::CHECK,
+    &paper::typed_number_ambiguous::CHECK,
+    &paper::brand_named::CHECK,
+    &paper::vague_quantity::CHECK,
     &languages::twin_out_of_date::CHECK,
     &languages::twin_behind::CHECK,
     &languages::twin_overflows::CHECK,
     &languages::twin_slots_differ::CHECK,
     &languages::twin_steps_differ::CHECK,
+    &languages::twin_missing_on_card::CHECK,
+    &languages::twin_missing::CHECK,
+    &languages::twin_numbers_differ::CHECK,
+    &languages::heard_word_printed::CHECK,
+    &languages::glossary_word_twice::CHECK,
+    &languages::gallon_unmarked::CHECK,
+    &languages::twin_decimal_comma::CHECK,
+    &languages::negation_lost::CHECK,
     &signed::approver_missing::CHECK,
     &signed::approver_is_author::CHECK,
     &signed::acceptance_unknown::CHECK,

@@ -58,6 +58,14 @@ pub fn sentences(doc: &Doc) -> Vec<Sentence> {
     reader.out
 }
 
+/// The sentences of a text outside a body: a title, a signal word.
+pub fn sentences_in(text: &crate::job::Text) -> Vec<Sentence> {
+    let mut reader = Reader { out: Vec::new(), open: Vec::new(), step: None };
+    reader.text(&text.text, Some(text.at), true);
+    reader.close();
+    reader.out
+}
+
 struct Reader {
     out: Vec<Sentence>,
     open: Vec<Piece>,

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use hodbook::finding::{self, Colour, Finding};
-use hodbook::job::Fit;
+use hodbook::job::{Fit, Issued};
 use hodbook::source::Folder;
 
 use super::scene::{self, Switch};
@@ -25,6 +25,8 @@ pub struct Case {
     changes: Vec<(String, String, String)>,
     /// Faces as measured.
     pub fits: Vec<Fit>,
+    /// Cards in force.
+    pub issued: Vec<Issued>,
     also: String,
     /// Expected lines.
     pub short: String,
@@ -95,6 +97,7 @@ pub fn read(text: &str) -> Vec<Case> {
         match kind {
             "set" | "file" | "gone" => case.changes.push((kind.to_owned(), rest.to_owned(), inner)),
             "fit" => case.fits.extend(inner.lines().map(fit)),
+            "issued" => case.issued.extend(inner.lines().map(issued)),
             "also" => case.also = inner,
             "short" => case.short = inner,
             "screen" => case.screen = Some(inner),
@@ -102,6 +105,13 @@ pub fn read(text: &str) -> Vec<Case> {
         }
     }
     cases
+}
+
+/// `M-01 mud larkenfell/carve-24/2 A PUMA`: code, subject, revision letter, check-word.
+fn issued(line: &str) -> Issued {
+    let words: Vec<&str> = line.split(' ').collect();
+    let [code, kind, of, rev, word] = words[..] else { panic!("{line} is no card in force") };
+    Issued { code: code.to_owned(), subject: format!("{kind} {of}"), rev: rev.to_owned(), word: word.to_owned() }
 }
 
 fn fit(line: &str) -> Fit {
@@ -132,7 +142,7 @@ pub fn run(demo: &Folder, clean: &[Finding], name: &str, text: &str, switch: Swi
         let heading = format!("## {}\n", case.title);
         from += out[from..].find(&heading).unwrap() + heading.len();
         let folder = case.folder(demo);
-        let all = scene::sound(&folder, &case.fits, switch);
+        let all = scene::sound_with(&folder, &case.fits, &case.issued, switch);
         heard.extend(all.iter().cloned());
         let (own, others): (Vec<Finding>, Vec<Finding>) = all.into_iter().partition(|f| f.name == name);
         let lines = |file: u32| folder.lines(file);

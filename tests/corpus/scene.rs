@@ -1,7 +1,7 @@
 //! A job folder rendered and checked, as the commands do it but without a press.
 
 use hodbook::finding::Finding;
-use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Job, Per, Site};
+use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Issued, Job, Per, Site};
 use hodbook::prose::{Options, Prepared};
 use hodbook::read;
 use hodbook::sound::{self, CHECKS, Ground, Role, Seen};
@@ -22,6 +22,11 @@ pub enum Switch<'n> {
 
 /// The findings of every check. Findings of reading and rendering fail the test: a case is about a check.
 pub fn sound(folder: &Folder, fits: &[Fit], switch: Switch<'_>) -> Vec<Finding> {
+    sound_with(folder, fits, &[], switch)
+}
+
+/// The same with cards in force.
+pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Switch<'_>) -> Vec<Finding> {
     let (job, findings) = read::job(folder);
     let titles: Vec<&str> = findings.iter().map(|f| f.title.as_str()).collect();
     assert!(findings.is_empty(), "the case cannot be read: {titles:?}");
@@ -37,7 +42,7 @@ pub fn sound(folder: &Folder, fits: &[Fit], switch: Switch<'_>) -> Vec<Finding> 
         tally: &tally,
         seen: &stage.seen,
         fits,
-        issued: &[],
+        issued,
         on: (2026, 3, 2),
         span_of: sound::span_of,
         typed: std::cell::OnceCell::new(),
