@@ -110,7 +110,8 @@ impl Prepared {
         let mut found = check::figures(&self.body, &self.pieces, scope);
         let mut context = Context::new();
         if let Slot::Map(map) = &scope.root {
-            for (name, slot) in map {
+            // A scope holds a site's every figure; a text names a few groups of it.
+            for (name, slot) in map.iter().filter(|(name, _)| self.mentions(name)) {
                 context.insert_value(name.clone(), values::value(slot, tally));
             }
         }
@@ -141,6 +142,16 @@ impl Prepared {
         let (doc, more) = markdown::parse(&printing, &text, &offsets, options.boxes_before);
         found.extend(more);
         if found.is_empty() { Ok(doc) } else { Err(distinct(found)) }
+    }
+
+    /// True if a tag of the body begins a dotted name with this one.
+    fn mentions(&self, name: &str) -> bool {
+        let begins = |at: &std::ops::Range<usize>| {
+            let path = self.body.text.get(at.clone()).unwrap_or("");
+            path.strip_prefix(name).is_some_and(|rest| !rest.starts_with(|c: char| c.is_alphanumeric() || c == '_'))
+        };
+        let tags = self.pieces.iter().filter_map(|p| if let Piece::Tag(tag) = p { Some(tag) } else { None });
+        tags.flat_map(|t| &t.toks).any(|tok| tok.kind == TokKind::Path && begins(&tok.at))
     }
 
     /// Marks → Markdown with placeholders, its map to the file, and what each placeholder stands for.

@@ -1,12 +1,14 @@
 //! A job folder rendered and checked, as the commands do it but without a press.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use hodbook::finding::Finding;
 use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Issued, Job, Per, Site};
 use hodbook::prose::{Options, Prepared};
 use hodbook::read;
 use hodbook::sound::{self, CHECKS, Ground, Role, Seen};
 use hodbook::source::{File, Folder};
-use hodbook::tally::{Subject, Tally, Voice, mix_of, mixes_of, scopes};
+use hodbook::tally::{Scope, Subject, Tally, Voice, mix_of, mixes_of, scopes};
 use hodbook::words::Lang;
 
 /// A check as it is, left out, or one that always finds something.
@@ -31,7 +33,8 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
     let titles: Vec<&str> = findings.iter().map(|f| f.title.as_str()).collect();
     assert!(findings.is_empty(), "the case cannot be read: {titles:?}");
     let tally = Tally::of(&job);
-    let mut stage = Stage { job: &job, tally: &tally, seen: Vec::new() };
+    let mut stage =
+        Stage { job: &job, tally: &tally, seen: Vec::new(), told: BTreeSet::new(), scopes: BTreeMap::new(), bodies: BTreeMap::new() };
     stage.cards();
     for site in &job.sites {
         stage.book(site, "en");
@@ -77,15 +80,26 @@ struct Stage<'a> {
     job: &'a Job,
     tally: &'a Tally,
     seen: Vec<Seen<'a>>,
+    /// Texts that stand there: file, subject, language, distance. A caution stands under many procedures, alike in all.
+    told: BTreeSet<(u32, String, String, String)>,
+    /// Scopes by subject and language, bodies by file: each is worked once.
+    scopes: BTreeMap<(String, String), Scope>,
+    bodies: BTreeMap<u32, Prepared>,
 }
 
 impl<'a> Stage<'a> {
     fn text(&mut self, editions: &'a [Edition], code: &str, role: Role<'a>, subject: Subject<'a>, reads: Distance) {
         let Some(edition) = editions.iter().find(|e| e.lang == code) else { return };
+        let id = subject.id(self.job);
+        if !self.told.insert((edition.body.file, id.clone(), code.to_owned(), format!("{reads:?}"))) {
+            return;
+        }
         let lang = Lang::find(code).unwrap();
         let voice = Voice { lang, metric: subject.site().metric };
-        let scope = scopes::scope(self.tally, self.job, subject, lang);
-        let doc = Prepared::new(&edition.body).and_then(|p| p.render(&scope, self.tally, voice, Options::default()));
+        let scope = self.scopes.entry((id, code.to_owned())).or_insert_with(|| scopes::scope(self.tally, self.job, subject, lang)).clone();
+        let told = |f: Vec<Finding>| -> Prepared { panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()) };
+        let body = self.bodies.entry(edition.body.file).or_insert_with(|| Prepared::new(&edition.body).unwrap_or_else(told));
+        let doc = body.render(&scope, self.tally, voice, Options::default());
         let doc = doc.unwrap_or_else(|f| panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()));
         let original = (edition.lang != editions[0].lang).then(|| &editions[0]);
         let document = format!("{}/{code}", subject.id(self.job));
