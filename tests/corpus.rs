@@ -183,6 +183,46 @@ fn every_id_of_the_list_is_kept_somewhere() {
     }
 }
 
+/// What is found before any check runs, for the ids of the paper and the languages: a change to the demo, and the
+/// finding of reading or rendering that it gives.
+#[test]
+fn what_is_found_before_any_check() {
+    use hodbook::sound::ids::BEFORE;
+    let cases = [
+        ("unit-missing", "mixes/carve-24.md", "step: 1 cup", "step: 1"),
+        ("fraction-ambiguous", "mixes/carve-24.md", "lift: 1 1/2 in", "lift: 11/2 in"),
+        ("decimal-comma", "mixes/carve-24.md", "lift: 1 1/2 in", "lift: 1,5 in"),
+        ("name-taken", "procedures/mix-carve.md", "code: P04", "code: P03"),
+        ("slot-unknown", "procedures/mix-carve.md", "{{ mix.mixing | long }}", "{{ mix.mixinf | long }}"),
+        ("fence-unknown", "sites/larkenfell.md", "```elevation", "```elevations"),
+        ("markdown-unprinted", "procedures/mix-carve.md", "A damp or lumpy bag", "![a bag](bag.png)"),
+        ("gallon-not-us", "mixes/carve-24.md", "limit: 2 gal", "limit: 2 imperial gal"),
+    ];
+    let demo = demo();
+    for (name, path, old, new) in cases {
+        assert!(BEFORE.iter().any(|(_, n, _)| *n == name), "{name} is not in the list");
+        let text = demo.at(path).unwrap().text.replacen(old, new, 1);
+        assert_ne!(text, demo.at(path).unwrap().text.to_string(), "{path} says no {old}");
+        let folder = demo.with_text(path, &text);
+        let mut found = hodbook::read::job(&folder).1;
+        if found.is_empty() {
+            let body = scene::body(folder.at(path).unwrap());
+            found = scene::torn(&folder, &body);
+        }
+        assert!(found.iter().any(|f| f.name == name), "{name}: {:?}", found.iter().map(|f| f.name).collect::<Vec<_>>());
+    }
+}
+
+/// D9: the template sets a write-in box of a WALL card for gloves.
+#[test]
+fn boxes_at_the_wall_are_tall_enough_for_gloves() {
+    let theme = fs::read_to_string(root().join("templates/theme.typ")).unwrap();
+    let wall = &theme[theme.find("WALL").unwrap()..];
+    let height: String = wall.split("box-h: ").nth(1).unwrap().chars().take_while(|c| c.is_ascii_digit() || *c == '.').collect();
+    assert!(wall[wall.find("box-h: ").unwrap()..].starts_with(&format!("box-h: {height}in")));
+    assert!(height.parse::<f64>().unwrap() >= 0.6, "{height}");
+}
+
 #[test]
 fn every_check_is_whole() {
     let corpus = root().join("tests/corpus");

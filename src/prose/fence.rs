@@ -78,8 +78,11 @@ impl State<'_> {
                 Some((key, value)) if keys.contains(&key) && !value.is_empty() => args.push((key.to_owned(), value.to_owned())),
                 _ => {
                     let key = arg.split('=').next().unwrap_or(arg);
-                    let help =
-                        if keys.is_empty() { "it takes no arguments".to_owned() } else { format!("write `{}=…`", keys.join("=…` `")) };
+                    let help = match near::nearest(key, keys.iter().copied()) {
+                        Some(near) if near != key => format!("did you mean `{near}=…`?"),
+                        _ if keys.is_empty() => "it takes no arguments".to_owned(),
+                        _ => format!("write `{}=…`", keys.join("=…` `")),
+                    };
                     let title = format!("`{word}` has no argument `{key}`");
                     self.fence_word(feed, at, arg, title, "fence-argument", &help);
                 }

@@ -27,6 +27,14 @@ pub const BEFORE: &[(&str, &str, &str)] = &[
     ("Q8", "missing-key", "a surface without a texture, a site without a mix"),
     ("Q8", "reference-unknown", "a texture or a mix that nothing defines"),
     ("Q8", "duplicate-key", "a surface listed twice"),
+    ("D3", "unit-missing", "a quantity of the front matter has no unit"),
+    ("D7", "fraction-ambiguous", "a fraction of the front matter can be read two ways"),
+    ("D7", "decimal-comma", "a number of the front matter has a comma"),
+    ("D8", "name-taken", "two procedures or two kinds of card have one code"),
+    ("D11", "slot-unknown", "a slot names nothing"),
+    ("D11", "fence-unknown", "a drawing is asked for that does not exist"),
+    ("D11", "markdown-unprinted", "a picture, which would have no scale"),
+    ("B5", "gallon-not-us", "a gallon of the front matter is not the US one"),
 ];
 
 /// Ids whose inputs do not exist yet, and what brings them.

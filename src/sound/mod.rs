@@ -175,6 +175,7 @@ pub static CHECKS: &[&Check] = &[
     &paper::typed_number_ambiguous::CHECK,
     &paper::brand_named::CHECK,
     &paper::vague_quantity::CHECK,
+    &paper::drawing_of_nothing::CHECK,
     &languages::twin_out_of_date::CHECK,
     &languages::twin_behind::CHECK,
     &languages::twin_overflows::CHECK,

@@ -21,6 +21,8 @@ mod outline;
 mod powder;
 pub mod printed;
 pub mod role;
+#[cfg(test)]
+mod role_tests;
 pub mod scope;
 pub mod scopes;
 mod sites;

@@ -70,6 +70,19 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
     found
 }
 
+/// What rendering says of a body on the first site that has both mixes; nothing if it renders.
+pub fn torn(folder: &Folder, body: &Body) -> Vec<Finding> {
+    let job = read::job(folder).0;
+    let tally = Tally::of(&job);
+    let site = job.sites.iter().find(|s| s.scratch_mix.is_some()).unwrap();
+    let mix = mixes_of(&job, site).into_iter().find(|m| m.coat.text == "carve").unwrap();
+    let lang = Lang::find("en").unwrap();
+    let scope = scopes::scope(&tally, &job, Subject::Mix(site, mix), lang);
+    let voice = Voice { lang, metric: site.metric };
+    let doc = Prepared::new(body).and_then(|p| p.render(&scope, &tally, voice, Options::default()));
+    doc.err().unwrap_or_default()
+}
+
 /// The body of a file below its front matter.
 pub fn body(file: &File) -> Body {
     let offset = file.text.find("\n---\n").unwrap() + 5;

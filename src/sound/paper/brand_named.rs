@@ -33,12 +33,12 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
         }
         let words = run.words();
         for pair in words.windows(2) {
-            let [(first, here, _), (second, there, gap)] = pair else { continue };
+            let [(first, here, before), (second, there, gap)] = pair else { continue };
             let close = gap.chars().all(char::is_whitespace);
             if BRAND.contains(first) && close && capital(second) {
                 found.push(finding(format!("`{second}` is named as a brand"), *there, CLASS));
-            } else if *second == "brand" && close && capital(first) && words.first().is_some_and(|w| w.1 != *here) {
-                // The first word of a text is capital in any case.
+            } else if *second == "brand" && close && capital(first) && *before == " " {
+                // The first word of a sentence is capital in any case: only a space may stand before the name.
                 found.push(finding(format!("`{first}` is named as a brand"), *here, CLASS));
             } else if TITLES.contains(first) && (close || *gap == ". ") && capital(second) {
                 let at = Span { end: there.end.max(here.end), ..*here };

@@ -3,6 +3,7 @@
 mod audit;
 pub mod brand_named;
 pub mod code_or_word_twice;
+pub mod drawing_of_nothing;
 pub mod face_overflows;
 pub(super) mod fitted;
 pub mod fixed_rounded_unsafe;
