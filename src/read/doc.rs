@@ -141,13 +141,15 @@ fn head(reader: &mut Reader<'_>, entries: &[Entry], open: Span, kind: &'static K
         }
         Some(entry) if scalar(entry) == kind.kind => true,
         Some(entry) => {
+            let all = super::kinds::in_folder(kind.folder);
+            let near = near::nearest(&scalar(entry), all.iter().copied());
+            let one_of = if kind.folder.is_empty() || all.len() < 2 { format!("a `{}`", kind.kind) } else { near::listed(&all) };
             let place = if kind.folder.is_empty() { format!("`{}`", reader.file.path) } else { format!("a file in `{}/`", kind.folder) };
-            let title = format!("the file says it is a `{}`, {place} is a `{}`", scalar(entry), kind.kind);
-            let near = near::nearest(&scalar(entry), [kind.kind]);
+            let title = format!("the file says it is a `{}`, {place} is {one_of}", scalar(entry));
             let home = super::kinds::of_word(&scalar(entry)).filter(|_| near.is_none());
             let help = match home {
                 Some(home) if !home.folder.is_empty() => format!("write `kind: {}`, or move the file to `{}/`", kind.kind, home.folder),
-                _ => format!("write `kind: {}`", kind.kind),
+                _ => format!("write `kind: {}`", near.unwrap_or(kind.kind)),
             };
             reader.stop("kind-wrong", title, entry.value.at, "", help);
             false

@@ -79,14 +79,23 @@ impl KindOf {
     }
 }
 
-/// The kind that belongs to a path, by folder and file name.
-pub fn of_path(path: &str) -> Option<&'static KindOf> {
+/// The kind that belongs to a path, by folder and file name; where several kinds share a folder, by the word that the
+/// file says of itself.
+pub fn of_path(path: &str, text: &str) -> Option<&'static KindOf> {
     let (folder, name) = path.split_once('/').unwrap_or(("", path));
     if name.contains('/') {
         return None;
     }
     let stem = name.split('.').next().unwrap_or(name);
-    KINDS.iter().find(|k| k.folder == folder && k.file.is_none_or(|f| f.strip_suffix(".md") == Some(stem)))
+    let here = || KINDS.iter().filter(|k| k.folder == folder && k.file.is_none_or(|f| f.strip_suffix(".md") == Some(stem)));
+    let says = text.lines().skip(1).take_while(|line| line.trim_end() != "---").find_map(|line| line.strip_prefix("kind:"));
+    let word = says.map(|said| said.split('#').next().unwrap_or("").trim().trim_matches(['"', '\'']));
+    here().find(|k| Some(k.kind) == word).or_else(|| here().next())
+}
+
+/// The kinds of a folder, to say what may stand there.
+pub fn in_folder(folder: &str) -> Vec<&'static str> {
+    KINDS.iter().filter(|k| k.folder == folder).map(|k| k.kind).collect()
 }
 
 /// The kind called `word`.

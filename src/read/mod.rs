@@ -52,7 +52,7 @@ pub fn job(folder: &Folder) -> (Job, Vec<Finding>) {
     let mut findings: Vec<Finding> = folder.faults().iter().map(doc::of_fault).collect();
     let mut docs: Vec<Doc<'_>> = Vec::new();
     for file in folder.files().iter().filter(|f| f.path.ends_with(".md")) {
-        match kinds::of_path(&file.path) {
+        match kinds::of_path(&file.path, &file.text) {
             Some(kind) => docs.push(doc::read(file, kind, &mut findings)),
             None => findings.push(not_read(&file.path, file.span(0, 0))),
         }
