@@ -2,6 +2,7 @@
 
 mod change;
 mod costs;
+mod details;
 mod fit;
 mod issued;
 mod mix;
@@ -16,6 +17,7 @@ pub mod weather;
 
 pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
+pub use details::{Details, Gate, JointPlan};
 pub use fit::Fit;
 pub use issued::Issued;
 pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};

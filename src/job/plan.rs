@@ -177,4 +177,12 @@ pub struct CurePlan {
     pub asks: Option<Day>,
     /// True if people come at weekends.
     pub weekends: bool,
+    /// Days on which the keeper is away.
+    pub away: Vec<Day>,
+    /// Role that keeps the cure on those days.
+    pub stand_in: Option<Text>,
+    /// `tent` or `touching`: how the cover lies.
+    pub cover: Option<Text>,
+    /// Day at whose end the author counts the cure as over, if he counts it himself.
+    pub done: Option<Day>,
 }

@@ -47,6 +47,12 @@ pub struct Site {
     pub plan: Option<super::DayPlan>,
     /// Sheets, fasteners, paper.
     pub lath: Option<super::Lath>,
+    /// What the drawings say of the base.
+    pub details: Option<super::Details>,
+    /// Control joints that somebody planned.
+    pub joints: Vec<super::JointPlan>,
+    /// What must be true before color and sealer.
+    pub gate: Option<super::Gate>,
     /// Colour and sealer.
     pub finish: Option<super::Finish>,
     /// Water that is not mixed.

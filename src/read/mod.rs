@@ -10,6 +10,7 @@ mod chapter;
 mod company;
 mod corners;
 mod costs;
+mod details;
 mod doc;
 mod field;
 mod glossary;

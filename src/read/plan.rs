@@ -112,6 +112,10 @@ pub static CURE: &[Field] = &[
     Field::new("next", Want::Words, "painter", "the next trade on the wall"),
     Field::new("asks", Want::Date, "2026-03-09", "day the next trade asks for").free(),
     Field::new("weekends", Want::YesNo, "no", "whether other trades come at weekends").free(),
+    Field::new("away", Want::Dates, "[2026-03-07]", "days on which the keeper is away").free(),
+    Field::new("stand_in", Want::Text, "APP1", "role that keeps the cure on those days").free(),
+    Field::new("cover", Want::Choice(&["tent", "touching"]), "tent", "whether the cover stands off the face or touches it").free(),
+    Field::new("done", Want::Date, "2026-03-12", "day at whose end the cure is taken as over, where somebody counted it by hand").free(),
 ];
 
 /// What a zone's clocks are ahead of universal time on the evening of a day; nothing where there is no such zone.
@@ -213,5 +217,14 @@ pub(super) fn tolerances(g: &Group) -> Option<Tolerances> {
 }
 
 pub(super) fn cure(g: &Group) -> Option<CurePlan> {
-    Some(CurePlan { keeper: g.text("keeper")?, next: g.words("next")?, asks: g.day("asks"), weekends: g.yes("weekends") })
+    Some(CurePlan {
+        keeper: g.text("keeper")?,
+        next: g.words("next")?,
+        asks: g.day("asks"),
+        weekends: g.yes("weekends"),
+        away: g.days("away"),
+        stand_in: g.text("stand_in"),
+        cover: g.text("cover"),
+        done: g.day("done"),
+    })
 }

@@ -111,6 +111,8 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
                 people.each(&g.texts("crew"), &mut out);
                 let keeper = g.group("cure").and_then(|c| c.text("keeper"));
                 people.each(&keeper.into_iter().collect::<Vec<_>>(), &mut out);
+                let stand_in = g.group("cure").and_then(|c| c.text("stand_in"));
+                people.each(&stand_in.into_iter().collect::<Vec<_>>(), &mut out);
                 site(g, &mixes, &mixers, &letters, &mut out);
             }
             "card" | "procedure" => {
@@ -151,6 +153,7 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
     let surfaces = Names::new("surface of this site", own, sure);
     let goals = g.group("plan").into_iter().flat_map(|p| p.list("days"));
     goals.filter_map(|d| d.text("surface")).for_each(|s| surfaces.check(&s, out));
+    g.map("joints").iter().for_each(|(code, _)| surfaces.check(code, out));
     if let Some(zone) = g.text("zone")
         && jiff::tz::TimeZone::get(&zone.text).is_err()
     {

@@ -3,6 +3,7 @@
 use crate::job::{Base, BatchPlan, Calendar, Climate, Edition, Mean, OpeningRule, Scratch, Site, Texture, Waste};
 use crate::quantity::{Dim, Kind};
 
+use super::details;
 use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
 use super::group::{Group, all};
 use super::{plan, supply, surface};
@@ -105,6 +106,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("position", Want::Group(plan::POSITION), "", "where on the globe, for sunset").free(),
     Field::new("plan", Want::Group(plan::DAY), "", "how a carving day is worked").free(),
     Field::new("lath", Want::Group(plan::LATH), "", "sheets, fasteners and paper").free(),
+    Field::new("details", Want::Group(details::DETAILS), "", "what the drawings say of the base").free(),
+    Field::new("joints", Want::Map("EX-1", details::JOINTS), "", "control joints as planned, by surface").free(),
+    Field::new("color_gate", Want::Group(details::GATE), "", "what must be true before color and sealer").free(),
     Field::new("finish", Want::Group(plan::FINISH), "", "color and sealer").free(),
     Field::new("water", Want::Group(plan::WATER), "", "counts for the water that is not mixed").free(),
     Field::new("mixing_water", Want::Group(supply::MIXING_WATER), "", "the water that goes into the mixer").free(),
@@ -205,6 +209,9 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         position: g.group("position").and_then(plan::place),
         plan: g.group("plan").and_then(|p| plan::day(p, &zone)),
         lath: g.group("lath").and_then(plan::lath),
+        details: g.group("details").map(details::details),
+        joints: all(g.map("joints").iter().map(details::joints))?,
+        gate: g.group("color_gate").map(details::gate),
         finish: g.group("finish").and_then(plan::finish),
         water: g.group("water").and_then(plan::water),
         mixing_water: g.group("mixing_water").and_then(supply::mixing_water),

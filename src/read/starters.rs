@@ -173,6 +173,7 @@ static MADE: &[Made] = &[
                  \n  wash_out: a lined tub, and who hauls it off",
             ),
             ("surfaces.EX-1.what_es", "pared de la chimenea"),
+            ("details", "{scratch_state: \"damp, dark, no shine\"}"),
             ("written_by", "EST"),
             ("approved_by", "LEAD"),
         ],

@@ -5,6 +5,7 @@
 //! its check cannot disagree. Limits come from the mix or from [`limits`], where each row names its source.
 
 pub mod base;
+pub mod cure;
 pub mod ids;
 pub mod languages;
 pub mod limits;
@@ -13,6 +14,7 @@ pub mod page;
 pub mod paper;
 pub mod people;
 mod runs;
+mod phrase;
 pub mod seen;
 pub mod signed;
 pub mod takeoff;
@@ -158,6 +160,27 @@ pub static CHECKS: &[&Check] = &[
     &people::wash_out_unplanned::CHECK,
     &people::safety_text_not_in_crew_language::CHECK,
     &people::heat_without_shade::CHECK,
+    &base::mix_on_bad_base::CHECK,
+    &base::barrier_missing::CHECK,
+    &base::weep_clearance_short::CHECK,
+    &base::lath_fastening_wide::CHECK,
+    &base::panel_over_limit::CHECK,
+    &base::lath_through_joint::CHECK,
+    &base::free_standing_unsigned::CHECK,
+    &base::framing_bends_too_far::CHECK,
+    &base::metal_touches_mix::CHECK,
+    &base::waterproofing_undetailed::CHECK,
+    &base::water_contact_unsafe::CHECK,
+    &base::scratch_state_unset::CHECK,
+    &cure::wet_cure_differs::CHECK,
+    &cure::cold_day_counted::CHECK,
+    &cure::finish_gate_missing::CHECK,
+    &cure::finish_before_gate::CHECK,
+    &cure::sealer_on_flat_area::CHECK,
+    &cure::plastic_on_color::CHECK,
+    &cure::color_by_batch::CHECK,
+    &cure::cure_shortened::CHECK,
+    &cure::cure_keeper_missing::CHECK,
     &paper::typed_number_differs::CHECK,
     &paper::typed_number_unlinked::CHECK,
     &paper::typed_water::CHECK,

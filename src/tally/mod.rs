@@ -32,6 +32,7 @@ mod surfaces;
 use indexmap::IndexMap;
 
 pub use figure::{Basis, Figure};
+pub use outline::bounds;
 pub use printed::{Ask, PrintedValue, Voice};
 pub use role::Role;
 pub use scope::{Scope, Slot};

@@ -43,7 +43,7 @@ pub(super) fn perimeter(opening: &Opening) -> Res<Length> {
 }
 
 /// Length and height of the rectangle around an outline.
-pub(super) fn bounds(outline: &Outline) -> Result<(Worked<Length>, Worked<Length>), String> {
+pub fn bounds(outline: &Outline) -> Result<(Worked<Length>, Worked<Length>), String> {
     Ok(match outline {
         Outline::Rectangle { width, height } => (width.clone(), height.clone()),
         Outline::Gable { width, eave, rise } => (width.clone(), res(trade::joints::face_height(eave, rise))?),
