@@ -34,7 +34,7 @@ const APART: &[&str] = &[
     "painted",
     "membrane",
     "away",
-    "apart",
+    "clear",
     "replace",
     "remove",
     "aísle",
