@@ -1,5 +1,6 @@
 //! What the author's words mean. Pure types; every authored value keeps its key and place.
 
+mod appliance;
 mod change;
 mod costs;
 mod details;
@@ -15,6 +16,7 @@ mod supply;
 mod surface;
 pub mod weather;
 
+pub use appliance::Appliance;
 pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
 pub use details::{Details, Gate, JointPlan};
@@ -127,6 +129,8 @@ pub struct Job {
     pub panels: Vec<Panel>,
     /// Change orders, none of them in force.
     pub changes: Vec<Change>,
+    /// Papers of fireboxes.
+    pub appliances: Vec<Appliance>,
     /// Weather of the sites.
     pub weather: Vec<Weather>,
     /// Who answers for each file.
@@ -144,6 +148,7 @@ pub fn folder_of(kind: &str) -> &'static str {
         "chapter" => "chapters",
         "letter" | "panel" => "records",
         "change" => "changes",
+        "appliance" => "records",
         _ => "",
     }
 }

@@ -199,6 +199,8 @@ pub struct Opening {
     pub code: Text,
     /// What it is, by language code.
     pub what: Vec<(String, Text)>,
+    /// Whether fire burns in it, if said.
+    pub fire: Option<bool>,
     /// Shape.
     pub outline: Outline,
     /// Depth of the reveal that gets a coat, if any.

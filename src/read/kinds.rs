@@ -48,6 +48,7 @@ pub static KINDS: &[KindOf] = &[
     kind("letter", "records", None, None, letter::FIELDS, "an engineer's letter on file, with the weight it allows"),
     kind("panel", "records", None, None, panel::FIELDS, "what a mock-up panel showed: its mix, its depths, who signed for it"),
     kind("change", "changes", None, Some("title"), change::FIELDS, "a change order that is not in force yet"),
+    kind("appliance", "records", None, None, super::appliance::FIELDS, "the papers of a firebox: clearance, heat, who read them"),
 ];
 
 /// Keys that every file has.

@@ -2,6 +2,7 @@
 //! and one file's trouble never hides another's.
 
 mod agree;
+mod appliance;
 mod card;
 mod caution;
 mod cells;
@@ -146,6 +147,7 @@ fn build(docs: &[Doc<'_>]) -> Job {
                 job.glossary = glossary::make(g);
                 job.glossary_editions = editions;
             }
+            "appliance" => job.appliances.extend(appliance::make(id, g)),
             "letter" => job.letters.extend(letter::make(id, g)),
             "panel" => job.panels.extend(panel::make(id, g)),
             "change" => job.changes.extend(change::make(id, g)),

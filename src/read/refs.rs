@@ -115,6 +115,7 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
                 people.each(&stand_in.into_iter().collect::<Vec<_>>(), &mut out);
                 site(g, &mixes, &mixers, &letters, &mut out);
             }
+            "appliance" => appliance(g, docs, &sites, &mut out),
             "card" | "procedure" => {
                 cautions.each(&g.texts("cautions"), &mut out);
                 g.text("mix").iter().for_each(|m| mixes.check(m, &mut out));

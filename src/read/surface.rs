@@ -47,6 +47,7 @@ static FACES: &[Field] = &[
 
 static OPENING: &[Field] = &[
     Field::new("what", Want::Words, "door", "what it is"),
+    Field::new("fire", Want::YesNo, "no", "whether fire burns in it; left out, its words decide").free(),
     Field::new("shape", Want::Choice(OPENINGS), "rectangle", "its shape"),
     length("width", "3 ft", "width of the opening").when("shape", OPENING_WIDE),
     length("height", "4 ft", "height of the opening").when("shape", &["rectangle", "trapezoid"]),
@@ -202,6 +203,7 @@ fn opening(code: &Text, g: &Group) -> Option<Opening> {
     Some(Opening {
         code: code.clone(),
         what: g.words("what")?,
+        fire: g.said("fire"),
         outline: outline(g)?,
         depth: g.worked("depth"),
         overhead: g.worked("overhead"),

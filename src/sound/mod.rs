@@ -168,6 +168,7 @@ pub static CHECKS: &[&Check] = &[
     &base::lath_through_joint::CHECK,
     &base::free_standing_unsigned::CHECK,
     &base::framing_bends_too_far::CHECK,
+    &base::firebox_uncleared::CHECK,
     &base::metal_touches_mix::CHECK,
     &base::waterproofing_undetailed::CHECK,
     &base::water_contact_unsafe::CHECK,

@@ -1,6 +1,7 @@
 //! The base: what the coats hang on.
 
 pub mod barrier_missing;
+pub mod firebox_uncleared;
 pub mod framing_bends_too_far;
 pub mod free_standing_unsigned;
 pub mod lath_fastening_wide;
