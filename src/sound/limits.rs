@@ -154,6 +154,7 @@ pub const LIMITS: &[Limit] = &[
         key: HOT,
         value: "90 °F",
         source: "common practice, no source; the second trigger of the heat rule that OSHA proposed in 2024 is a heat index of the same number (recalled)",
+    },
     Limit { key: BARRIER, value: "2", source: "IBC 2510.6, water-resistive barrier over wood sheathing (recalled)" },
     Limit { key: WEEP_EARTH, value: "4 in", source: WEEP },
     Limit { key: WEEP_PAVING, value: "2 in", source: WEEP },
