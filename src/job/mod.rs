@@ -11,6 +11,7 @@ mod page;
 mod panel;
 mod people;
 mod plan;
+mod protection;
 mod site;
 mod supply;
 mod surface;
@@ -31,6 +32,8 @@ pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
 pub use supply::{Delivery, MixingWater, Ordered, StandingLot};
 pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};
 pub use weather::Weather;
+
+pub use protection::{Protection, Reading};
 
 use crate::source::Span;
 

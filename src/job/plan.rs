@@ -98,6 +98,14 @@ pub struct Finish {
     pub spare: Worked<Share>,
     /// Volume of the can it is bought in.
     pub can: Worked<Volume>,
+    /// `brush`, `roller` or `spray`, if stated.
+    pub by: Option<Text>,
+    /// Days it is put on.
+    pub days: Vec<Day>,
+    /// What overspray would reach, in words.
+    pub near: Option<Text>,
+    /// True if that is masked, covered or moved.
+    pub masked: bool,
     /// True if one of the products is a solvent; nothing if that is not said.
     pub solvent: Option<bool>,
     /// How the air is moved while it is put on.

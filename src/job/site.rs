@@ -1,6 +1,6 @@
 //! A site: surfaces, base, textures, climate, calendar.
 
-use super::{Day, Edition, Scratch, Surface, Text, Texture};
+use super::{Day, Edition, Protection, Reading, Scratch, Surface, Text, Texture};
 use crate::quantity::Worked;
 use crate::quantity::expr::{Areal, Loads, Mass, Plain, Share, Temperature};
 
@@ -69,6 +69,8 @@ pub struct Site {
     pub lots: Vec<Lot>,
     /// The cure and what follows it.
     pub cure: Option<super::CurePlan>,
+    /// What stands ready against the weather.
+    pub protection: Option<Protection>,
     /// What keeps people whole.
     pub safety: Option<super::Safety>,
     /// Editions, English first: name and notes.
@@ -120,6 +122,8 @@ pub struct Base {
     pub direct: bool,
     /// Name of the engineer's letter on file (a record's file stem).
     pub letter: Option<Text>,
+    /// What was read on it.
+    pub readings: Vec<Reading>,
 }
 
 /// A batch size that gets its own card.

@@ -2,7 +2,7 @@
 
 use super::Text;
 use crate::quantity::Worked;
-use crate::quantity::expr::{Length, Plain, Share};
+use crate::quantity::expr::{Angle, Length, Plain, Share};
 
 /// Waste of the two sorts; divided, not added.
 #[derive(Debug, Clone)]
@@ -78,6 +78,8 @@ pub struct Surface {
     pub returns: Vec<Edge>,
     /// Undersides.
     pub soffits: Vec<Edge>,
+    /// Bearing that it looks to, from north by east; round work looks everywhere.
+    pub toward: Option<Worked<Angle>>,
     /// Place of the entry.
     pub at: crate::source::Span,
 }

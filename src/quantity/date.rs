@@ -20,6 +20,16 @@ pub fn civil(days: i64) -> Option<(i16, i8, i8)> {
     Some((i16::try_from(year).ok()?, i8::try_from(month).ok()?, i8::try_from(day).ok()?))
 }
 
+/// Days since 1970-01-01 of a year, month and day: the inverse of [`civil`].
+pub fn count(year: i16, month: i8, day: i8) -> i64 {
+    let (month, day) = (i64::from(month), i64::from(day));
+    let year = i64::from(year) - i64::from(month <= 2);
+    let era = year.div_euclid(400);
+    let of_era = year.rem_euclid(400);
+    let of_year = (153 * (if month > 2 { month - 3 } else { month + 9 }) + 2) / 5 + day - 1;
+    era * ERA + of_era * 365 + of_era / 4 - of_era / 100 + of_year - EPOCH
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -35,6 +45,7 @@ mod tests {
             ((1, 1, 1), -719_162),
         ] {
             assert_eq!(civil(count), Some(date));
+            assert_eq!(super::count(date.0, date.1, date.2), count);
         }
     }
 

@@ -26,6 +26,7 @@ mod panel;
 mod paper;
 mod plan;
 mod procedure;
+mod protection;
 mod reader;
 mod refs;
 mod schema;

@@ -6,7 +6,7 @@ use crate::quantity::{Dim, Kind};
 use super::details;
 use super::field::{ACCEPTS, APPROVED_BY, AREAL, Field, LENGTH, LOADS, SHARE, WRITTEN_BY, Want};
 use super::group::{Group, all};
-use super::{plan, supply, surface};
+use super::{plan, protection, supply, surface};
 
 static CLIMATE: &[Field] = &[
     Field::new("where", Want::Choice(&["indoors", "outdoors"]), "indoors", "where the work stands"),
@@ -22,6 +22,7 @@ static BASE: &[Field] = &[
     Field::new("lath_and_paper", AREAL, "0.9 lb/ft2", "weight of lath and paper").from("0 lb/ft2", "20 lb/ft2").free(),
     Field::new("direct", Want::YesNo, "no", "whether the carve coat goes straight on it, without a scratch coat; no if left out").free(),
     Field::new("letter", Want::Text, "lf-engineer", "the engineer's letter: a file name in records, without `.md`").free(),
+    Field::new("readings", Want::List(protection::READINGS), "", "what was read on it before the mud goes on").free(),
 ];
 
 static MIXES: &[Field] = &[
@@ -116,6 +117,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("labor", Want::Group(plan::LABOR), "", "hours that no pace gives").free(),
     Field::new("tolerances", Want::Group(plan::TOLERANCES), "", "how well things are known, for the error budget").free(),
     Field::new("cure", Want::Group(plan::CURE), "", "who keeps the cure, and who comes next").free(),
+    Field::new("protection", Want::Group(protection::FIELDS), "", "what stands ready against cold, heat, wind, sun and rain").free(),
     Field::new("safety", Want::Group(plan::SAFETY), "", "what keeps people whole: dust, eyes, washing, outlets, gray water, heat").free(),
     WRITTEN_BY,
     APPROVED_BY,
@@ -130,6 +132,7 @@ fn base(g: &Group) -> Option<Base> {
         direct: g.yes("direct"),
         lath_and_paper: g.worked("lath_and_paper"),
         letter: g.text("letter"),
+        readings: protection::readings(g)?,
     })
 }
 
@@ -219,6 +222,7 @@ pub(super) fn make(id: &str, g: &Group, editions: Vec<Edition>) -> Option<Site> 
         labor: g.group("labor").and_then(plan::labor),
         tolerances: g.group("tolerances").and_then(plan::tolerances),
         cure: g.group("cure").and_then(plan::cure),
+        protection: g.group("protection").map(protection::protection),
         safety: g.group("safety").map(plan::safety),
         editions,
     })

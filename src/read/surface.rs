@@ -2,7 +2,7 @@
 
 use crate::job::{Edge, Face, Opening, Outline, Scratch, Shape, Surface, Text, Waste};
 
-use super::field::{Field, LENGTH, SHARE, Want};
+use super::field::{ANGLE, Field, LENGTH, SHARE, Want};
 use super::group::{Group, all};
 
 const WIDE: &[&str] = &["rectangle", "gable", "trapezoid", "semicircular arch", "segmental arch"];
@@ -156,6 +156,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("direct", Want::YesNo, "no", "whether the carve coat goes straight on the base here; as `base.direct` says if left out")
         .free(),
     Field::new("scratch", Want::Group(OWN_SCRATCH), "", "where its scratch coat differs from the site's").free(),
+    Field::new("toward", ANGLE, "270 °", "bearing that it looks to, from north by east; a west wall has 270 °, round work none")
+        .from("0 °", "360 °")
+        .free(),
     Field::new("lifts", Want::Whole, "1", "lifts that are planned for the carve coat").from("1", "20").free(),
     Field::new("one_lot", Want::YesNo, "yes", "whether its color lets no second lot of bags on it; no if left out").free(),
     Field::new("openings", Want::Map("D1", OPENING), "", "openings by code").free_when("shape", WALLS),
@@ -255,6 +258,7 @@ pub(super) fn make(code: &Text, g: &Group, of_site: Option<&Scratch>, direct: bo
         openings: all(g.map("openings").iter().map(|(c, o)| opening(c, o)))?,
         returns: all(g.map("returns").iter().map(|(c, e)| edge(c, e, "length")))?,
         soffits: all(g.map("soffits").iter().map(|(c, e)| edge(c, e, "width")))?,
+        toward: g.worked("toward"),
         at: g.at,
     })
 }

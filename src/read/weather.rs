@@ -23,6 +23,8 @@ pub(super) enum Want {
     Time,
     /// A time of day beside a day: typical years.
     TimeOfDay,
+    /// A day with its time beside the line's own: when a forecast was made.
+    Made,
     /// An amount with a unit in the header, from and to.
     Amount(Dim, Kind, &'static str, &'static str),
 }
@@ -58,12 +60,18 @@ static HOURLY: &[Column] = &[
     amount("bags", "bags", SOLID, false, "bags (°F)"),
     amount("water", "water", LIQUID, false, "water (°F)"),
     amount("mix", "mix", SOLID, false, "mix (°F)"),
+    amount("rain", "rain", HUMIDITY, false, "rain (%)"),
+    amount("wall air", "wall air", AIR, false, "wall air (°F)"),
+    amount("wall humidity", "wall humidity", HUMIDITY, false, "wall humidity (%)"),
+    amount("wall wind", "wall wind", WIND, false, "wall wind (mph)"),
+    amount("made", "made", Want::Made, false, "made"),
 ];
 
 static DAILY: &[Column] = &[
     amount("date", "date", Want::Time, true, "date"),
     amount("mean", "mean", AIR, true, "mean (°F)"),
     amount("least", "least", AIR, true, "least (°F)"),
+    amount("rain", "rain", HUMIDITY, false, "rain (%)"),
 ];
 
 static TYPICAL: &[Column] = &[
@@ -211,7 +219,7 @@ fn columns(head: &[Cell<'_>], table: Table, findings: &mut Vec<Finding>) -> Opti
                     None
                 }
             },
-            Want::Time | Want::TimeOfDay => None,
+            Want::Time | Want::TimeOfDay | Want::Made => None,
         };
         found.push((Found { index, column, unit }, cell.at));
     }

@@ -3,7 +3,8 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
-use crate::job::weather::{Daily, Date, Hour, Weather};
+use crate::job::Text;
+use crate::job::weather::{Daily, Date, Hour, Made, Weather};
 use crate::quantity::expr::{Clock, Sort, Worked};
 use crate::quantity::parse::{self, Said};
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity};
@@ -46,21 +47,36 @@ impl<'f> Rows<'f> {
         }
         let Some((date, minutes, cell)) = self.moment(record, findings) else { return };
         let mut amount = |name: &str| self.amount(record, name, (date, minutes), findings);
-        let [air, humidity, wind, bags, water, mix, mean, least] =
-            ["air", "humidity", "wind", "bags", "water", "mix", "mean", "least"].map(&mut amount);
+        let [air, humidity, wind, bags, water, mix, mean, least, rain, wall_air, wall_humidity, wall_wind] =
+            ["air", "humidity", "wind", "bags", "water", "mix", "mean", "least", "rain", "wall air", "wall humidity", "wall wind"]
+                .map(&mut amount);
+        let made = self.made(record, findings);
         if findings.len() > before || !self.in_order((date, minutes, cell), findings) {
             return;
         }
         self.last = Some((date, minutes, cell.at));
         if self.table == Table::Daily {
             if let (Some(mean), Some(least)) = (typed(mean), typed(least)) {
-                self.weather.days.push(Daily { date, mean, least });
+                self.weather.days.push(Daily { date, mean, least, rain: typed(rain) });
             }
         } else if let (Some(air), Some(humidity), Some(wind)) = (typed(air), typed(humidity), typed(wind)) {
             let value = Quantity { si: Num::int(minutes * 60), dim: Dim::TIME, kind: Kind::Clock };
             let unit = crate::quantity::units::find_expr("min");
             let at: Worked<Clock> = Worked::new(Node::authored(value, unit, cell.text, "time", Some(mark(cell.at))));
-            let hour = Hour { at, air, humidity, wind, bags: typed(bags), water: typed(water), mix: typed(mix) };
+            let hour = Hour {
+                at,
+                air,
+                humidity,
+                wind,
+                bags: typed(bags),
+                water: typed(water),
+                mix: typed(mix),
+                rain: typed(rain),
+                wall_air: typed(wall_air),
+                wall_humidity: typed(wall_humidity),
+                wall_wind: typed(wall_wind),
+                made,
+            };
             self.weather.hours.push((date, hour));
         }
     }
@@ -106,6 +122,20 @@ impl<'f> Rows<'f> {
                 Some((date, minutes, time))
             }
         }
+    }
+
+    /// When the line's forecast was made; nothing for a reading, and where the table does not say.
+    fn made(&self, record: &[Cell<'_>], findings: &mut Vec<Finding>) -> Option<Made> {
+        let cell = self.cell(record, Want::Made).filter(|c| !c.text.is_empty())?;
+        let parts = cell.text.split_once(['T', ' ']);
+        let read = parts.and_then(|(date, time)| Some((iso(date)?, clock(time, 23 * 60 + 59)?)));
+        let Some((date, minutes)) = read else {
+            let title = format!("`{}` is no time of a day", cell.text);
+            let help = "write the local time at which the forecast was made, like `2026-03-11 05:30`; leave it empty for a reading";
+            findings.push(Finding::new("time-unreadable", Severity::Stop, title).at(cell.at, "").help(help));
+            return None;
+        };
+        Some(Made { date, minutes, said: Text { text: cell.text.to_owned(), at: cell.at } })
     }
 
     /// An amount of a column; nothing if the table has no such column, its cell is free and empty, or it is wrong.

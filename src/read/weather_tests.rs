@@ -136,6 +136,24 @@ fn bad_cells_are_pointed_at() {
 }
 
 #[test]
+fn what_was_read_at_the_wall_stands_before_the_forecast() {
+    let head = "time, air (°F), humidity (%), wind (mph), rain (%), wall air (°F), wall humidity (%), wall wind (mph), made\n";
+    let (_, weather, findings) =
+        one(&format!("{head}2026-03-11 07:00,74,55,9,60,70,58,2,2026-03-10 18:30\n2026-03-11 08:00,76,50,8,,,,,\n"));
+    assert!(findings.is_empty(), "{findings:?}");
+    let hours: Vec<&Hour> = weather.lines(Date { year: 2026, month: 3, day: 11 }).collect();
+    let (first, second) = (hours[0], hours[1]);
+    let felt = |h: &Hour| (h.at_wall().0.in_unit("°F").round(), h.at_wall().1.in_unit("%"), h.at_wall().2.in_unit("mph").round());
+    assert_eq!((felt(first), felt(second)), ((70.0, 58.0, 2.0), (76.0, 50.0, 8.0)));
+    assert_eq!((first.read_at_wall(), second.read_at_wall()), (true, false));
+    assert_eq!(first.rain.as_ref().map(|r| r.in_unit("%")), Some(60.0));
+    let made = first.made.as_ref().unwrap();
+    assert_eq!((made.date.iso().as_str(), made.minutes, second.made.is_none()), ("2026-03-10", 18 * 60 + 30, true));
+    let wrong = told(&format!("{head}2026-03-11 07:00,74,55,9,,,,,yesterday\n"));
+    assert_eq!(wrong.iter().map(|t| (t.0, t.1.as_str())).collect::<Vec<_>>(), [("time-unreadable", "yesterday")]);
+}
+
+#[test]
 fn times_come_in_order() {
     let head = "time, air (°F), humidity (%), wind (mph)\n";
     let at = |times: &[&str]| {

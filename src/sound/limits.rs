@@ -32,6 +32,39 @@ pub const YIELD_OF: &str = "dry powder of a yield";
 /// How far a weighed pail may be off the density that was worked.
 pub const WEIGHED: &str = "weighed density off";
 
+/// Air and base while mud is placed, and air for two days after it.
+pub const COLD: &str = "air at placing and for 48 h";
+/// Air for a day after the set.
+pub const FREEZING: &str = "air for 24 h after set";
+/// Air that calls for hot-weather measures, whatever the wind.
+pub const HOT_AIR: &str = "air, hot weather";
+/// Air that calls for them in wind.
+pub const HOT_IN_WIND: &str = "air, hot weather in wind";
+/// That wind.
+pub const HOT_WIND: &str = "wind, hot weather";
+/// Mud at its hottest.
+pub const MUD_HOT: &str = "mix temperature, most";
+/// Mud at its coldest.
+pub const MUD_COLD: &str = "mix temperature, least";
+/// Evaporation that a stiff mix begins to suffer from.
+pub const DRYING: &str = "evaporation, watch";
+/// Evaporation that wants a screen and fog.
+pub const DRYING_MOST: &str = "evaporation, most";
+/// Chance of rain that a fresh face is covered for.
+pub const RAIN: &str = "chance of rain";
+/// Base that drinks the mix at once.
+pub const BASE_HOT: &str = "base temperature, most";
+/// Base that is frozen.
+pub const BASE_FROZEN: &str = "base temperature, frozen";
+/// Wind that carries spray away.
+pub const SPRAY_WIND: &str = "wind, spraying";
+/// Age of a forecast at the first water.
+pub const FORECAST: &str = "age of a forecast";
+/// Coldest mixing water that a site can count on.
+pub const WATER_COLD: &str = "mixing water, least";
+/// Hottest mixing water.
+pub const WATER_HOT: &str = "mixing water, most";
+const HOT_WEATHER: &str = "TMS 602, hot-weather construction (recalled; a masonry rule, the nearest there is)";
 /// Weight of carved cement on a framed base that no engineer has looked at.
 pub const FRAMED: &str = "weight on framing";
 /// Weight of carved cement on any base that no engineer has looked at.
@@ -112,6 +145,30 @@ pub const PRICE_AGE: &str = "age of a price";
 
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
+    Limit { key: COLD, value: "40 °F", source: "IBC 2512.4: above 40 °F while plaster is applied and for 48 h after; read in a reprint" },
+    Limit { key: FREEZING, value: "32 °F", source: "IBC 2512.4: kept from freezing for at least 24 h after set; read in a reprint" },
+    Limit { key: HOT_AIR, value: "100 °F", source: HOT_WEATHER },
+    Limit { key: HOT_IN_WIND, value: "90 °F", source: HOT_WEATHER },
+    Limit { key: HOT_WIND, value: "8 mph", source: HOT_WEATHER },
+    Limit { key: MUD_HOT, value: "120 °F", source: "TMS 602, mortar in hot and cold weather (recalled; a masonry rule)" },
+    Limit { key: MUD_COLD, value: "40 °F", source: "TMS 602, mortar in cold weather (recalled; a masonry rule)" },
+    Limit { key: DRYING, value: "0.10 lb/ft2/h", source: "common practice for stiff mixes that do not bleed, no source" },
+    Limit {
+        key: DRYING_MOST,
+        value: "0.20 lb/ft2/h",
+        source: "ACI 305R, precautions against plastic shrinkage (second-hand; a slab rule, an index on walls)",
+    },
+    Limit { key: RAIN, value: "30 %", source: "common practice, no source" },
+    Limit { key: BASE_HOT, value: "100 °F", source: "common practice, no source" },
+    Limit {
+        key: BASE_FROZEN,
+        value: "32 °F",
+        source: "no plaster on frozen bases: IBC 2512.4 in spirit, the number is the freezing point of water",
+    },
+    Limit { key: SPRAY_WIND, value: "8 mph", source: "common practice, no source; the data sheet of what is sprayed wins" },
+    Limit { key: FORECAST, value: "12 h", source: "house rule, no source: batch sizes and windows come from the forecast" },
+    Limit { key: WATER_COLD, value: "34 °F", source: "common practice, no source: colder water is ice" },
+    Limit { key: WATER_HOT, value: "140 °F", source: "ACI 306R, mixing water in cold weather (recalled)" },
     Limit {
         key: MIXING,
         value: "3 min",

@@ -22,6 +22,7 @@ pub mod text;
 pub mod thickness;
 mod told;
 pub mod water;
+pub mod weather;
 
 pub use page::page;
 pub use seen::{Role, Seen};
@@ -50,6 +51,8 @@ pub struct Ground<'a> {
     pub span_of: fn(Mark) -> Span,
     /// Amounts typed in each text, found once for the checks that ask; start it empty.
     pub typed: std::cell::OnceCell<Vec<Vec<crate::prose::Typed>>>,
+    /// The weather of the planned days, worked once for the checks that ask; start it empty.
+    pub sky: std::cell::OnceCell<Vec<weather::sky::Kept>>,
 }
 
 /// A check: what it is called, how bad it is, what its manual says and how it is run.
@@ -142,6 +145,20 @@ pub static CHECKS: &[&Check] = &[
     &takeoff::pallet_over_floor::CHECK,
     &takeoff::wall_spans_lots::CHECK,
     &takeoff::prices_old::CHECK,
+    &weather::cold_without_heat::CHECK,
+    &weather::freeze_after_set::CHECK,
+    &weather::hot_without_plan::CHECK,
+    &weather::mix_temperature_out_of_range::CHECK,
+    &weather::drying_fast::CHECK,
+    &weather::drying_too_fast::CHECK,
+    &weather::face_in_sun::CHECK,
+    &weather::rain_without_cover::CHECK,
+    &weather::base_frozen::CHECK,
+    &weather::base_hot_or_saturated::CHECK,
+    &weather::heater_unvented::CHECK,
+    &weather::spray_drifts::CHECK,
+    &weather::forecast_old::CHECK,
+    &weather::mix_target_out_of_reach::CHECK,
     &base::weight_over_allowance::CHECK,
     &people::lift_over_advised::CHECK,
     &people::lift_far_over_advised::CHECK,

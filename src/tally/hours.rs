@@ -2,14 +2,16 @@
 
 use crate::job::{DayGoal, Job, Mix, Site, Weather, weather};
 use crate::quantity::expr::{CarveTime, Clock, Drying, Node, OpenTime, Temperature, Worked};
+use crate::quantity::show;
 use crate::quantity::units::find_expr;
 use crate::quantity::{Dim, Kind, Num, Quantity};
 use crate::trade::day::{Hour, Times};
 use crate::trade::evaporation::{Air, evaporation};
 use crate::trade::mix_temperature::{Batch, Dry, mix_temperature};
 use crate::trade::open_time;
+use crate::words::EN;
 
-use super::{Basis, Res, Role, Tally, res};
+use super::{Basis, Res, Role, Tally, nights, res};
 
 /// Where a day's temperatures come from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -30,10 +32,11 @@ pub(super) fn of_day(t: &mut Tally, job: &Job, site: &Site, goal: &DayGoal, mix:
     if hours.is_empty() {
         return (Sky::Band, vec![(format!("{prefix}/band"), band(site, mix))]);
     }
+    let cold = file.and_then(|w| nights::cold_ahead(site, w, date)).map(|low| low.said(site.metric));
     let sky = if file.is_some_and(|w| w.typical) { Sky::Typical } else { Sky::Hours };
     let worked = hours.iter().map(|h| {
         let own = format!("{prefix}/{}", clock_name(&h.at));
-        let hour = of_hour(t, mix, h, &own);
+        let hour = of_hour(t, site, mix, h, &own, cold.as_deref());
         (own, hour)
     });
     (sky, worked.collect())
@@ -119,22 +122,25 @@ fn most_drying() -> Worked<Drying> {
 /// Air at or below which nothing is placed.
 const COLD_F: i64 = 40;
 
-fn of_hour(t: &mut Tally, mix: &Mix, hour: &weather::Hour, prefix: &str) -> Hour {
+fn of_hour(t: &mut Tally, site: &Site, mix: &Mix, hour: &weather::Hour, prefix: &str, cold: Option<&str>) -> Hour {
     let id = |name: &str| format!("{prefix}.{name}");
     t.own(id("air"), "figure.air_temperature", Role::Reading, Basis::Author, &hour.air);
     t.own(id("humidity"), "figure.humidity", Role::Humidity, Basis::Author, &hour.humidity);
     t.own(id("wind"), "figure.wind", Role::Wind, Basis::Author, &hour.wind);
     t.own(id("from"), "figure.hour", Role::Clock, Basis::Author, &hour.at);
-    let mud = mud(t, mix, hour);
+    let mud = mix_at(t, mix, hour);
     t.put(id("mix"), "figure.mix_temperature", Role::MixTemperature, Basis::Neighbour, mud);
     let drying: Res<Drying> = (|| {
         let mortar = t.get(&id("mix"))?;
-        res(evaporation(&Air { mortar, air: hour.air.clone(), humidity: hour.humidity.clone(), wind: hour.wind.clone() }))
+        drying_at(hour, mortar)
     })();
     t.put(id("drying"), "figure.drying", Role::Drying, Basis::Neighbour, drying);
     let times = (|| {
         let mortar: Worked<Temperature> = t.get(&id("mix"))?;
-        forbidden(t, &id("air"), &id("drying"))?;
+        if let Some(cold) = cold {
+            return Err(cold.to_owned());
+        }
+        forbidden(t, site, hour, &id("air"), &id("drying"))?;
         times(mix, &mortar, &mortar)
     })();
     let (open, opens, closes) = match &times {
@@ -148,37 +154,62 @@ fn of_hour(t: &mut Tally, mix: &Mix, hour: &weather::Hour, prefix: &str) -> Hour
 }
 
 /// The mix as measured, or worked from bags and water, or as warm as the air where neither is known.
-fn mud(t: &Tally, mix: &Mix, hour: &weather::Hour) -> Res<Temperature> {
+///
+/// # Errors
+/// Why the formula refuses what was read.
+pub fn mix_at(t: &Tally, mix: &Mix, hour: &weather::Hour) -> Result<Worked<Temperature>, String> {
     if let Some(measured) = &hour.mix {
         return Ok(measured.clone());
     }
     let (Some(bags), Some(water)) = (&hour.bags, &hour.water) else { return Ok(hour.air.clone()) };
+    res(mix_temperature(&load(t, mix, bags)?, water, None))
+}
+
+/// A load of a mix with its bags at a temperature, and its start water.
+///
+/// # Errors
+/// Why the weight of the load could not be worked.
+pub fn load(t: &Tally, mix: &Mix, bags: &Worked<Temperature>) -> Result<Batch, String> {
     let dry = t.get(&format!("{}.dry_weight", mix.id))?;
-    let batch = Batch {
+    Ok(Batch {
         dry: vec![Dry { name: "bags", mass: dry, temperature: bags.clone(), moisture: None }],
         water: t.get(&format!("{}.start_water_weight", mix.id))?,
         work: None,
-    };
-    res(mix_temperature(&batch, water, None))
+    })
 }
 
-/// Why nothing may be placed in this hour, by the printed values.
-fn forbidden(t: &Tally, air: &str, drying: &str) -> Result<(), String> {
+/// Evaporation from mud of a temperature in an hour, by the air at the wall where somebody read it there.
+///
+/// # Errors
+/// Why the formula refuses what was read.
+pub fn drying_at(hour: &weather::Hour, mortar: Worked<Temperature>) -> Result<Worked<Drying>, String> {
+    let (air, humidity, wind) = hour.at_wall();
+    res(evaporation(&Air { mortar, air: air.clone(), humidity: humidity.clone(), wind: wind.clone() }))
+}
+
+/// Why nothing may be placed in this hour, by the printed values: what stands ready against the weather may allow it.
+fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, air: &str, drying: &str) -> Result<(), String> {
     let printed = |id: &str, metric| {
         let figure = t.figure(id)?;
         let rule = figure.role.rule(metric, t.house());
         let unit = rule.unit?;
-        Some(figure.worked.as_ref().ok()?.value().in_unit(unit)?.round(rule.direction, &rule.measure()))
+        let number = figure.worked.as_ref().ok()?.value().in_unit(unit)?.round(rule.direction, &rule.measure());
+        let text = show::text(&number, Some(unit), rule.look, EN, false).replace(show::JOIN, " ");
+        Some((number, unit, text))
     };
+    let plan = site.protection.as_ref();
+    // What was read at the wall was read behind the screens and in the fog.
+    let fogged = plan.is_some_and(crate::job::Protection::screens_and_fog) && !hour.read_at_wall();
     let limit = most_drying();
-    if let Some(rate) = printed(drying, false)
-        && limit.value().si.compare(&Quantity::of(&Num::Exact(rate.clone()), find_expr("lb/ft2/h").ok_or("no unit")?).si).is_lt()
+    if let Some((rate, unit, text)) = printed(drying, site.metric).filter(|_| !fogged)
+        && limit.value().si.compare(&Quantity::of(&Num::Exact(rate), unit).si).is_le()
     {
-        let shown = crate::quantity::num::decimal(&rate, 2);
-        return Err(format!("evaporation {shown} lb/ft2/h is over 0.20: screen the wind, shade the bags, or wait"));
+        let most = if site.metric { "0.976 kg/m²·h" } else { "0.20 lb/ft²·h" };
+        return Err(format!("evaporation {text} reaches {most}: screens and fog, shade on the bags, or wait"));
     }
-    if let Some(reading) = printed(air, false)
+    if let Some((reading, ..)) = printed(air, false)
         && reading <= num_rational::BigRational::from_integer(COLD_F.into())
+        && !plan.is_some_and(crate::job::Protection::warms)
     {
         return Err(format!("air {} °F is not above {COLD_F} °F: nothing is placed", crate::quantity::num::exact_text(&reading)));
     }

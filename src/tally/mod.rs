@@ -16,6 +16,7 @@ pub mod hours;
 mod joints;
 mod labor;
 mod mixes;
+pub mod nights;
 mod order;
 mod outline;
 mod powder;

@@ -85,6 +85,7 @@ impl<'a> Desk<'a> {
             on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
             span_of: span,
             typed: std::cell::OnceCell::new(),
+            sky: std::cell::OnceCell::new(),
         });
         desk.keep(found);
         desk.settle(loaded);

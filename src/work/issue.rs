@@ -196,6 +196,7 @@ fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
         on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
         span_of: span,
         typed: std::cell::OnceCell::new(),
+        sky: std::cell::OnceCell::new(),
     };
     crate::sound::run_these(crate::sound::FACES, &ground)
 }

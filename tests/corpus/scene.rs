@@ -49,6 +49,7 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
         on: (2026, 3, 2),
         span_of: sound::span_of,
         typed: std::cell::OnceCell::new(),
+        sky: std::cell::OnceCell::new(),
     };
     let checks: Vec<&sound::Check> = match switch {
         Switch::AsIs => CHECKS.to_vec(),
