@@ -18,6 +18,8 @@ pub(super) struct Amount {
     pub terms: Vec<(BigRational, Option<UnitExpr>)>,
     /// True if a unit or listed noun follows at once.
     pub direct: bool,
+    /// True if the number is only an article: `a week`, `un galón`. Then it must name a figure, or be water.
+    pub article: bool,
 }
 
 impl Amount {
@@ -47,6 +49,16 @@ fn number(all: &[Token], i: usize) -> Option<(BigRational, usize)> {
             value += part;
             end += 1;
         }
+    }
+    // `fifty-five`, `sesenta y cinco`.
+    let whole = |n: i64| BigRational::from_integer(n.into());
+    let tens = matches!(token.what, What::Spelled(_)) && (2..10).any(|n| value == whole(n * 10));
+    let joint = all.get(end).filter(|t| matches!(t.lower.as_str(), "-" | "y")).map_or(end, |_| end + 1);
+    if let (true, Some(Token { what: What::Spelled(ones), .. })) = (tens, all.get(joint))
+        && (1..10).any(|n| *ones == whole(n))
+    {
+        value += ones;
+        end = joint + 1;
     }
     let half = if is(all, end, &["and"]) && is(all, end + 1, &["a"]) && is(all, end + 2, &["half", "quarter"]) {
         Some(end + 2)
@@ -85,16 +97,90 @@ fn unit_at(all: &[Token], i: usize, fraction: bool) -> Option<(Near, usize)> {
     near(all.get(i)?).map(|n| (n, i + 1))
 }
 
+/// The fraction behind a unit: `a gallon and a half`, `pulgada y cuarto`.
+fn behind(all: &[Token], i: usize) -> Option<(BigRational, usize)> {
+    let at = if is(all, i, &["and"]) && is(all, i + 1, &["a"]) {
+        i + 2
+    } else if is(all, i, &["y"]) {
+        i + 1
+    } else {
+        return None;
+    };
+    let part = match all.get(at)?.lower.as_str() {
+        "half" | "medio" | "media" => (1, 2),
+        "quarter" | "cuarto" => (1, 4),
+        _ => return None,
+    };
+    // `y media pinta` is another amount.
+    let alone = unit_at(all, at + 1, true).is_none();
+    alone.then(|| (BigRational::new(part.0.into(), part.1.into()), at + 1))
+}
+
+/// A week is seven days, which the table of units has.
+fn week(token: &Token) -> Option<UnitExpr> {
+    matches!(token.lower.as_str(), "week" | "weeks" | "semana" | "semanas").then(|| units::find_expr("day")).flatten()
+}
+
+/// `cuarto de hora`: a fourth, where `cuarto` alone is a quart.
+fn fourth(all: &[Token], i: usize) -> bool {
+    is(all, i, &["cuarto", "cuartos"]) && is(all, i + 1, &["de"]) && all.get(i + 2).and_then(near).is_some_and(|n| n.unit.is_some())
+}
+
+/// An amount whose number is an article or nothing: `a gallon and a half`, `hora y media`, `an hour`.
+fn by_article(all: &[Token], start: usize) -> Option<Amount> {
+    let article = is(all, start, &["a", "an", "another", "un", "una", "otro", "otra"]);
+    let first = if article { start + 1 } else { start };
+    let one = || BigRational::from_integer(1.into());
+    if article && fourth(all, first) {
+        let unit = near(all.get(first + 2)?)?.unit;
+        let terms = vec![(BigRational::new(1.into(), 4.into()), unit)];
+        return Some(Amount { start, end: first + 3, terms, direct: true, article: false });
+    }
+    if let (true, Some(days)) = (article, all.get(first).and_then(week)) {
+        let terms = vec![(BigRational::from_integer(7.into()), Some(days))];
+        return Some(Amount { start, end: first + 1, terms, direct: true, article: true });
+    }
+    let unit = near(all.get(first)?)?.unit?;
+    if let Some((part, end)) = behind(all, first + 1) {
+        return Some(Amount { start, end, terms: vec![(one() + part, Some(unit))], direct: true, article: false });
+    }
+    article.then(|| Amount { start, end: first + 1, terms: vec![(one(), Some(unit))], direct: true, article: true })
+}
+
 /// The amount that starts at a token, if a number does.
 pub(super) fn amount(all: &[Token], start: usize) -> Option<Amount> {
-    let (value, end) = number(all, start)?;
+    let Some((value, end)) = number(all, start) else { return by_article(all, start) };
     let fraction = value < BigRational::from_integer(1.into());
-    let mut amount = Amount { start, end, terms: vec![(value, None)], direct: false };
+    let mut amount = Amount { start, end, terms: vec![(value, None)], direct: false, article: false };
+    if fourth(all, end) {
+        let unit = near(all.get(end + 2)?)?.unit;
+        let value = amount.terms.first()?.0.clone() / BigRational::from_integer(4.into());
+        return Some(Amount { end: end + 3, terms: vec![(value, unit)], direct: true, ..amount });
+    }
     if let Some((found, end)) = unit_at(all, end, fraction) {
         amount.direct = true;
         amount.end = end;
         if let Some(first) = amount.terms.first_mut() {
             first.1 = found.unit;
+            if let Some(days) = all.get(amount.end - 1).and_then(week) {
+                *first = (first.0.clone() * BigRational::from_integer(7.into()), Some(days));
+            }
+        }
+        if let (Some((part, end)), Some(first)) = (behind(all, amount.end), amount.terms.first_mut()) {
+            first.0 += part;
+            amount.end = end;
+        }
+        // `half a pint and a cup`.
+        if is(all, amount.end, &["and", "y"]) && is(all, amount.end + 1, &["a", "an", "un", "una"]) {
+            let small = all.get(amount.end + 2).and_then(near).and_then(|n| n.unit);
+            let last = amount.terms.last().and_then(|t| t.1);
+            if let (Some(small), Some(last)) = (small, last)
+                && small.dim() == last.dim()
+                && small.factor() < last.factor()
+            {
+                amount.terms.push((BigRational::from_integer(1.into()), Some(small)));
+                amount.end += 3;
+            }
         }
         // `1 gal 2 qt`: smaller units of the same sort go on.
         while let (Some(last), Some((n, e))) = (amount.terms.last().and_then(|t| t.1), number(all, amount.end)) {

@@ -29,14 +29,18 @@ pub struct Phrase {
     pub any: bool,
     /// True if the words are telling only in the number's own phrase: verbs such as `add` and `mix`.
     pub near: bool,
+    /// One of these must stand there too, if there are any.
+    pub with: &'static [&'static str],
+    /// None of these may: a sponge is thick too.
+    pub without: &'static [&'static str],
 }
 
 const fn phrase(words: &'static [&'static str], slots: &'static [&'static str]) -> Phrase {
-    Phrase { words, slots, any: false, near: false }
+    Phrase { words, slots, any: false, near: false, with: &[], without: &[] }
 }
 
 const fn near(words: &'static [&'static str], slots: &'static [&'static str]) -> Phrase {
-    Phrase { words, slots, any: false, near: true }
+    Phrase { words, slots, any: false, near: true, with: &[], without: &[] }
 }
 
 /// The table of phrases, more particular ones first.
@@ -49,31 +53,68 @@ pub const PHRASES: &[Phrase] = &[
         &["start water", "water first", "agua inicial", "agua primero", "start", "inicial"],
         &["batch.start_water", "mix.start_water", "batch.start_water_weight"],
     ),
-    near(&["start with", "starts at", "starts with", "empiece con"], &["batch.start_water", "mix.start_water", "batch.start_water_weight"]),
+    near(
+        &["start with", "starts at", "starts with", "begin with", "empiece con"],
+        &["batch.start_water", "mix.start_water", "batch.start_water_weight"],
+    ),
     phrase(
         &["limit", "never over", "never more", "no more than", "stop at", "límite", "nunca más de", "no más de", "tope"],
         &["batch.limit", "mix.limit", "mixer.most_loads"],
     ),
     near(&["at most", "cuando más"], &["batch.limit", "mix.limit", "mixer.most_loads"]),
     near(
-        &["after a step", "after each step", "after the step", "tras la medida", "mix again", "minute more", "minutes more", "minutos más"],
+        &["after a step", "after each step", "after the step", "tras la medida", "después de la medida", "mix again"],
         &["mix.after_step"],
     ),
+    Phrase {
+        words: &["minute more", "minutes more", "minuto más", "minutos más"],
+        slots: &["mix.after_step"],
+        any: false,
+        near: true,
+        with: &["mix", "bata", "mezcle"],
+        without: &[],
+    },
     phrase(&["step", "late addition", "late water", "medida"], &["batch.step", "mix.step"]),
     near(&["still dry", "add", "agregue", "añada", "eche"], &["batch.step", "mix.step"]),
     phrase(&["on the wall by", "place by", "placed by", "wall by", "a más tardar"], &["batch.place_by", "mix.place_by"]),
-    near(&["use en", "place within", "aplique en"], &["batch.place_by", "mix.place_by"]),
+    near(
+        &["use en", "place within", "place it within", "place it by", "the first bag", "el primer saco", "aplique en"],
+        &["batch.place_by", "mix.place_by"],
+    ),
     phrase(&["open time", "tiempo útil", "tiempo abierto"], &["mix.open_time"]),
-    near(&["mix", "mixing", "mixes", "bata", "batir", "batido", "mezcle"], &["mix.mixing"]),
+    near(&["mix", "mixing", "mixes", "bata", "batir", "batido", "batiendo", "mezcle"], &["mix.mixing"]),
     phrase(&["in a lift", "each lift", "per lift", "por pasada", "cada pasada"], &["mix.lift"]),
+    near(&["lift over", "lift is", "lift never", "pasada de más", "pasada es", "pasada nunca"], &["mix.lift"]),
+    near(&["least thickness", "no thinner than", "espesor mínimo"], &["mix.thickness_least"]),
+    near(&["most thickness", "espesor máximo"], &["mix.thickness_most"]),
     near(&["thinnest", "nowhere under", "not under", "of cover", "de cubierta"], &["mix.thickness_least"]),
     Phrase {
         words: &["thick", "thickness", "thickest", "espesor", "grueso"],
         slots: &["mix.thickness_most", "mix.thickness_least", "mix.lift"],
         any: true,
         near: true,
+        with: &[],
+        without: &["sponge", "gloves", "plastic", "rope", "plank", "board", "esponja", "guantes", "plástico", "cuerda", "tablón"],
     },
-    near(&["wet for", "keep wet", "keep it wet", "damp for", "keep it damp", "húmedo", "húmeda"], &["mix.wet_cure"]),
+    near(
+        &[
+            "wet for",
+            "keep wet",
+            "keep it wet",
+            "wall wet",
+            "wet cure",
+            "damp for",
+            "keep it damp",
+            "moist for",
+            "húmedo",
+            "húmeda",
+            "mojada",
+        ],
+        &["mix.wet_cure"],
+    ),
+    near(&["strength class", "clase de resistencia"], &["mix.strength_class"]),
+    near(&["% air", "% de aire", "% of air"], &["mix.air"]),
+    near(&["wet density", "densidad fresca"], &["mix.wet_density"]),
     phrase(&["carve coat before", "next coat", "recoat", "otra capa"], &["mix.recoat"]),
     near(&["mortar", "mortero"], &["batch.mortar", "mix.mortar_bag"]),
     near(&["additive", "aditivo"], &["batch.additive", "mix.additive_bag"]),
@@ -112,7 +153,9 @@ fn holds(text: &str, phrase: &str) -> bool {
 fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[Phrase]) -> Vec<String> {
     let says = |list: &[&str]| list.iter().any(|p| holds(&typed.around, p));
     for (text, far) in [(&typed.words, false), (&typed.around, true)] {
-        for phrase in phrases.iter().filter(|p| !(far && p.near) && p.words.iter().any(|w| holds(text, w))) {
+        for phrase in phrases.iter().filter(|p| {
+            !(far && p.near) && p.words.iter().any(|w| holds(text, w)) && (p.with.is_empty() || says(p.with)) && !says(p.without)
+        }) {
             let mut slots: Vec<String> = phrase.slots.iter().map(|s| (*s).to_owned()).collect();
             if says(HALF) {
                 let half = phrase.slots.iter().filter_map(|s| s.strip_prefix("mix.").or_else(|| s.strip_prefix("batch.")));

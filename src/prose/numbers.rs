@@ -157,6 +157,11 @@ fn candidate(all: &[Token], amount: &Amount) -> bool {
     let back = |n: usize| amount.start.checked_sub(n).and_then(|k| all.get(k));
     let before = back(1).map_or("", |t| t.lower.as_str());
     let after = all.get(amount.end).map_or("", |t| t.lower.as_str());
+    if amount.article {
+        // `a gallon of water` is an amount, `not a cup more` is none; another unit must name a figure.
+        let of_water = matches!(after, "of" | "de" | "more") && is(all, amount.end + 1, &["water", "agua"]);
+        return of_water && !matches!(before, "not" | "no" | "never" | "ni") || names_a_figure(all, amount);
+    }
     if !amount.direct {
         // `29 CFR 1926.451(g)(1)`, `rung 0`, `No. 4`, `2 Mar 2026`.
         let dotted = back(1).is_some_and(|t| t.text == ".") && back(2).is_some_and(|t| t.lower == "no");
@@ -172,6 +177,15 @@ fn candidate(all: &[Token], amount: &Amount) -> bool {
     if matches!(first.what, What::Spelled(_)) {
         // `entre dos` counts people.
         if !amount.direct && matches!(before, "entre" | "between") {
+            return false;
+        }
+        // `in one go`, `of one lot`, `one lift is thin`: nothing is measured.
+        let counted = amount.terms.first().is_some_and(|(_, unit)| unit.is_some_and(|u| u.symbol() != "lift"));
+        if first.lower == "one" && !(amount.direct && counted) {
+            return false;
+        }
+        // `the two bags` are those that were spoken of.
+        if matches!(before, "los" | "las" | "the" | "both" | "these") && amount.quantity().is_none_or(|q| q.dim == Dim::NONE) {
             return false;
         }
         if first.lower == "one" && (PRONOUN.contains(&before) || matches!(after, "of" | "another" | "side")) {
@@ -190,6 +204,19 @@ fn candidate(all: &[Token], amount: &Amount) -> bool {
         }
     }
     amount.direct || within_reach(all, amount)
+}
+
+/// Words before `an hour`, `a week` that make it the value of a figure.
+const NAMED: &[&str] = &["is", "es", "for", "de", "son"];
+
+/// True if an article's amount is said to be a figure: `open time is an hour`, `keep it moist for a week`.
+fn names_a_figure(all: &[Token], amount: &Amount) -> bool {
+    let Some(before) = amount.start.checked_sub(1) else { return false };
+    let sentence = all.get(..before).unwrap_or(&[]).rsplit(Token::stops).next().unwrap_or(&[]);
+    let words: Vec<&str> = sentence.iter().map(|t| t.lower.as_str()).collect();
+    let words = words.join(" ");
+    let names = ["open time", "wet cure", "moist", "wet", "tiempo útil", "cura húmeda", "húmeda", "mojada"];
+    is(all, before, NAMED) && names.iter().any(|n| format!(" {words} ").contains(&format!(" {n} ")))
 }
 
 /// A month, in full or as the dictionaries cut it; `may`, `mar` and the like only where a date would put them.

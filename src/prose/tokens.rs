@@ -171,23 +171,62 @@ fn word(rest: &[Placed]) -> usize {
     }
 }
 
+/// Number words that no dictionary of labels holds: fractions, and what comes after twelve.
+const ENGLISH: &[(&str, i64, i64)] = &[
+    ("half", 1, 2),
+    ("quarter", 1, 4),
+    ("dozen", 12, 1),
+    ("thirteen", 13, 1),
+    ("fourteen", 14, 1),
+    ("fifteen", 15, 1),
+    ("sixteen", 16, 1),
+    ("seventeen", 17, 1),
+    ("eighteen", 18, 1),
+    ("nineteen", 19, 1),
+    ("twenty", 20, 1),
+    ("thirty", 30, 1),
+    ("forty", 40, 1),
+    ("fifty", 50, 1),
+    ("sixty", 60, 1),
+    ("seventy", 70, 1),
+    ("eighty", 80, 1),
+    ("ninety", 90, 1),
+];
+const SPANISH: &[(&str, i64, i64)] = &[
+    ("medio", 1, 2),
+    ("media", 1, 2),
+    ("docena", 12, 1),
+    ("trece", 13, 1),
+    ("catorce", 14, 1),
+    ("quince", 15, 1),
+    ("dieciséis", 16, 1),
+    ("diecisiete", 17, 1),
+    ("dieciocho", 18, 1),
+    ("diecinueve", 19, 1),
+    ("veinte", 20, 1),
+    ("veintiuno", 21, 1),
+    ("veintidós", 22, 1),
+    ("veintitrés", 23, 1),
+    ("veinticuatro", 24, 1),
+    ("veinticinco", 25, 1),
+    ("veintiséis", 26, 1),
+    ("veintisiete", 27, 1),
+    ("veintiocho", 28, 1),
+    ("veintinueve", 29, 1),
+    ("treinta", 30, 1),
+    ("cuarenta", 40, 1),
+    ("cincuenta", 50, 1),
+    ("sesenta", 60, 1),
+    ("setenta", 70, 1),
+    ("ochenta", 80, 1),
+    ("noventa", 90, 1),
+    ("cien", 100, 1),
+];
+
 /// A number word. The English words count in English texts only: `ten` and `once` mean other things in Spanish, and the reverse.
 fn spelled(lower: &str, lang: Lang) -> Option<BigRational> {
     let english = lang == EN;
-    let extra: &[(&str, i64, i64, bool)] = &[
-        ("half", 1, 2, true),
-        ("quarter", 1, 4, true),
-        ("dozen", 12, 1, true),
-        ("twenty", 20, 1, true),
-        ("thirty", 30, 1, true),
-        ("medio", 1, 2, false),
-        ("media", 1, 2, false),
-        ("docena", 12, 1, false),
-        ("quince", 15, 1, false),
-        ("veinte", 20, 1, false),
-        ("treinta", 30, 1, false),
-    ];
-    if let Some((_, n, d, _)) = extra.iter().find(|(w, _, _, en)| *w == lower && *en == english) {
+    if let Some((_, n, d)) = if english { ENGLISH } else { SPANISH }.iter().find(|(w, _, _)| *w == lower) {
         return Some(ratio(*n, *d));
     }
     // `uno` and `una` are articles more often than numbers.
@@ -219,6 +258,7 @@ const SPELLINGS: &[(&str, &str)] = &[
     ("qts", "qt"),
     ("pts", "pt"),
     ("galon", "gal"),
+    ("pulg", "in"),
     ("pulgada", "in"),
     ("pulgadas", "in"),
     ("pie", "ft"),
@@ -248,7 +288,7 @@ const SPELLINGS: &[(&str, &str)] = &[
 
 const NOUNS: &[&str] = &[
     "lifts", "lift", "coats", "coat", "steps", "step", "weeks", "week", "pasada", "pasadas", "capa", "capas", "medida", "medidas", "pasos",
-    "semana", "semanas", "batches", "tandas",
+    "semana", "semanas", "batch", "batches", "tanda", "tandas",
 ];
 
 /// The unit or listed noun a word is, if it is one.
