@@ -33,17 +33,12 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
     let titles: Vec<&str> = findings.iter().map(|f| f.title.as_str()).collect();
     assert!(findings.is_empty(), "the case cannot be read: {titles:?}");
     let tally = Tally::of(&job);
-    let mut stage =
-        Stage { job: &job, tally: &tally, seen: Vec::new(), told: BTreeSet::new(), scopes: BTreeMap::new(), bodies: BTreeMap::new() };
-    stage.cards();
-    for site in &job.sites {
-        stage.book(site, "en");
-        stage.book(site, "es");
-    }
+    let (seen, broken) = texts(&job, &tally);
+    assert!(broken.is_empty(), "a text of the case cannot be rendered: {:?}", broken.iter().map(|f| &f.title).collect::<Vec<_>>());
     let ground = Ground {
         job: &job,
         tally: &tally,
-        seen: &stage.seen,
+        seen: &seen,
         fits,
         issued,
         on: (2026, 3, 2),
@@ -84,6 +79,18 @@ pub fn torn(folder: &Folder, body: &Body) -> Vec<Finding> {
     doc.err().unwrap_or_default()
 }
 
+/// Every text of a job as it will be printed, and the findings of those that cannot be rendered.
+pub fn texts<'a>(job: &'a Job, tally: &'a Tally) -> (Vec<Seen<'a>>, Vec<Finding>) {
+    let mut stage =
+        Stage { job, tally, seen: Vec::new(), told: BTreeSet::new(), scopes: BTreeMap::new(), bodies: BTreeMap::new(), broken: Vec::new() };
+    stage.cards();
+    for site in &job.sites {
+        stage.book(site, "en");
+        stage.book(site, "es");
+    }
+    (stage.seen, stage.broken)
+}
+
 /// The body of a file below its front matter.
 pub fn body(file: &File) -> Body {
     let offset = file.text.find("\n---\n").unwrap() + 5;
@@ -99,6 +106,7 @@ struct Stage<'a> {
     /// Scopes by subject and language, bodies by file: each is worked once.
     scopes: BTreeMap<(String, String), Scope>,
     bodies: BTreeMap<u32, Prepared>,
+    broken: Vec<Finding>,
 }
 
 impl<'a> Stage<'a> {
@@ -111,10 +119,16 @@ impl<'a> Stage<'a> {
         let lang = Lang::find(code).unwrap();
         let voice = Voice { lang, metric: subject.site().metric };
         let scope = self.scopes.entry((id, code.to_owned())).or_insert_with(|| scopes::scope(self.tally, self.job, subject, lang)).clone();
-        let told = |f: Vec<Finding>| -> Prepared { panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()) };
-        let body = self.bodies.entry(edition.body.file).or_insert_with(|| Prepared::new(&edition.body).unwrap_or_else(told));
-        let doc = body.render(&scope, self.tally, voice, Options::default());
-        let doc = doc.unwrap_or_else(|f| panic!("{}: {:?}", edition.title.text, f.iter().map(|f| &f.title).collect::<Vec<_>>()));
+        if !self.bodies.contains_key(&edition.body.file) {
+            match Prepared::new(&edition.body) {
+                Ok(prepared) => self.bodies.insert(edition.body.file, prepared),
+                Err(found) => return self.broken.extend(found),
+            };
+        }
+        let doc = match self.bodies[&edition.body.file].render(&scope, self.tally, voice, Options::default()) {
+            Ok(doc) => doc,
+            Err(found) => return self.broken.extend(found),
+        };
         let original = (edition.lang != editions[0].lang).then(|| &editions[0]);
         let document = format!("{}/{code}", subject.id(self.job));
         self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads, read: std::sync::OnceLock::new() });
