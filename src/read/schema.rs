@@ -106,10 +106,8 @@ fn property(field: &Field) -> Value {
         map.insert("description".into(), json!(format!("{}{limits}", field.meaning)));
         let listed = matches!(
             field.want,
-            Want::Texts | Want::Choices(_) | Want::Dates | Want::Corners | Want::Languages | Want::YesNo | Want::Whole
+            Want::Texts | Want::Choices(_) | Want::Dates | Want::Corners | Want::Lengths | Want::Languages | Want::YesNo | Want::Whole
         );
-        let listed =
-            matches!(field.want, Want::Texts | Want::Dates | Want::Corners | Want::Lengths | Want::Languages | Want::YesNo | Want::Whole);
         if !field.example.is_empty() && !listed {
             map.insert("examples".into(), json!([field.example]));
         }
