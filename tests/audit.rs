@@ -105,6 +105,7 @@ fn hear(body: &str, code: &str) -> Vec<Finding> {
         on: (2026, 3, 2),
         span_of: sound::span_of,
         typed: OnceCell::new(),
+        sky: OnceCell::new(),
     };
     let checks: Vec<&sound::Check> = LABELS.iter().map(|(_, name)| sound::check(name).unwrap()).collect();
     sound::run_these(&checks, &ground)

@@ -67,6 +67,7 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
         on: (2026, 3, 2),
         span_of: sound::span_of,
         typed: std::cell::OnceCell::new(),
+        sky: std::cell::OnceCell::new(),
     };
     let mut all = sound::run(&ground);
     all.extend(broken);
