@@ -28,6 +28,7 @@ pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook,
 pub use panel::Panel;
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Tolerances, WaterPlan};
+pub use plan::{CurePlan, DayGoal, DayPlan, Finish, Hands, LaborPlan, Lath, Place, Tolerances, WaterPlan};
 pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
 pub use supply::{Delivery, MixingWater, Ordered, StandingLot};
 pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};

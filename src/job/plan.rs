@@ -2,7 +2,7 @@
 
 use super::{Day, Text};
 use crate::quantity::Worked;
-use crate::quantity::expr::{Angle, Clock, Duration, Length, Loads, Plain, Share, Volume};
+use crate::quantity::expr::{Angle, Area, Clock, Duration, Length, Loads, Plain, Share, Volume};
 
 /// How a day is worked.
 #[derive(Debug)]
@@ -33,8 +33,21 @@ pub struct DayPlan {
     pub spare: Worked<Share>,
     /// True if the work stands in electric light after sunset.
     pub lights: bool,
+    /// Who does what, by role code, if stated.
+    pub hands: Option<Hands>,
     /// Days: what is carved when.
     pub days: Vec<DayGoal>,
+}
+
+/// Who does what on a carving day, by role code.
+#[derive(Debug)]
+pub struct Hands {
+    /// Those who own the water and mix.
+    pub mix: Vec<Text>,
+    /// Those who place.
+    pub place: Vec<Text>,
+    /// Those who carve; those who place if left out.
+    pub carve: Vec<Text>,
 }
 
 /// What one day is for.
@@ -44,6 +57,10 @@ pub struct DayGoal {
     pub day: Day,
     /// Code of the surface.
     pub surface: Text,
+    /// Wall that the author plans, if stated; else as much as can be carved with the spare left free.
+    pub area: Option<Worked<Area>>,
+    /// What the day's work ends on, if stated.
+    pub stop: Option<Text>,
     /// What the site's clocks are ahead of universal time that evening.
     pub zone: Worked<Duration>,
 }
@@ -82,7 +99,7 @@ pub struct Lath {
     /// Fasteners bought over the need.
     pub fastener_spare: Worked<Share>,
     /// Area on a roll of paper.
-    pub roll: Worked<crate::quantity::expr::Area>,
+    pub roll: Worked<Area>,
     /// Paper for laps and waste.
     pub paper_spare: Worked<Share>,
 }

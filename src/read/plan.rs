@@ -1,6 +1,7 @@
 //! `sites/NAME.md`: the day plan, lath, finish, water, labor, tolerances, cure.
 
 use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, LaborPlan, Lath, Place, Safety, Text, Tolerances, WaterPlan};
+use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, Hands, LaborPlan, Lath, Place, Text, Tolerances, WaterPlan};
 use crate::quantity::expr::Duration;
 use crate::quantity::units::find_expr;
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity, Worked};
@@ -20,6 +21,17 @@ static LATE: &[Field] = &[Field::new("by", TIME, "30 min", "how much later the f
 static GOAL: &[Field] = &[
     Field::new("day", Want::Date, "2026-03-02", "the day"),
     Field::new("surface", Want::Text, "EX-1", "code of the surface that is placed and carved"),
+    Field::new("area", AREA, "97 ft2", "wall that is placed and carved; as much as can be carved with the spare left free if left out")
+        .over("0 ft2", "10000 ft2")
+        .free(),
+    Field::new("stop", Want::Text, "stone joint", "what the day's work ends on: a joint, a corner, an edge; never the middle of a stone")
+        .free(),
+];
+
+static HANDS: &[Field] = &[
+    Field::new("mix", Want::Texts, "[MUD]", "role codes of those who own the water and mix"),
+    Field::new("place", Want::Texts, "[LEAD, APP1, APP2]", "role codes of those who place"),
+    Field::new("carve", Want::Texts, "[LEAD, APP1, APP2]", "role codes of those who carve; those who place if left out").free(),
 ];
 
 /// Keys of `plan`.
@@ -37,6 +49,7 @@ pub static DAY: &[Field] = &[
     Field::new("late", Want::List(LATE), "", "late starts that get a column of their own").free(),
     Field::new("spare", SHARE, "10 %", "share of what could be carved that is left free").from("0 %", "90 %"),
     Field::new("lights", Want::YesNo, "no", "whether work goes on in electric light after sunset").free(),
+    Field::new("hands", Want::Group(HANDS), "", "who does what").free(),
     Field::new("days", Want::List(GOAL), "", "what is carved on which day").free(),
 ];
 
@@ -138,7 +151,12 @@ fn ahead(zone: &Text, day: &Day) -> Option<Worked<Duration>> {
 
 fn goal(g: &Group, zone: &Text) -> Option<DayGoal> {
     let day = g.day("day")?;
-    Some(DayGoal { surface: g.text("surface")?, zone: ahead(zone, &day)?, day })
+    Some(DayGoal { surface: g.text("surface")?, area: g.worked("area"), stop: g.text("stop"), zone: ahead(zone, &day)?, day })
+}
+
+fn hands(g: &Group) -> Hands {
+    let (place, carve) = (g.texts("place"), g.texts("carve"));
+    Hands { mix: g.texts("mix"), carve: if carve.is_empty() { place.clone() } else { carve }, place }
 }
 
 pub(super) fn day(g: &Group, zone: &Text) -> Option<DayPlan> {
@@ -156,6 +174,7 @@ pub(super) fn day(g: &Group, zone: &Text) -> Option<DayPlan> {
         late: all(g.list("late").iter().map(|l| l.worked("by")))?,
         spare: g.worked("spare")?,
         lights: g.yes("lights"),
+        hands: g.group("hands").map(hands),
         days: all(g.list("days").iter().map(|d| goal(d, zone)))?,
     })
 }

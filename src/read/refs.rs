@@ -113,6 +113,10 @@ pub(super) fn check(folder: &Folder, docs: &[Doc<'_>]) -> Vec<Finding> {
                 people.each(&keeper.into_iter().collect::<Vec<_>>(), &mut out);
                 let stand_in = g.group("cure").and_then(|c| c.text("stand_in"));
                 people.each(&stand_in.into_iter().collect::<Vec<_>>(), &mut out);
+                let hands = g.group("plan").and_then(|p| p.group("hands"));
+                for does in ["mix", "place", "carve"] {
+                    people.each(&hands.map_or_else(Vec::new, |h| h.texts(does)), &mut out);
+                }
                 site(g, &mixes, &mixers, &letters, &mut out);
             }
             "appliance" => appliance(g, docs, &sites, &mut out),

@@ -142,6 +142,8 @@ pub const WASTE_LEAST: &str = "least waste";
 pub const WASTE_MOST: &str = "most waste";
 /// How old a price may be.
 pub const PRICE_AGE: &str = "age of a price";
+/// Least share of what a crew could carve in a day that a plan leaves free.
+pub const SPARE: &str = "spare of a day";
 
 /// Every limit.
 pub const LIMITS: &[Limit] = &[
@@ -259,6 +261,7 @@ pub const LIMITS: &[Limit] = &[
     Limit { key: WASTE_LEAST, value: "3 %", source: PRACTICE },
     Limit { key: WASTE_MOST, value: "35 %", source: PRACTICE },
     Limit { key: PRICE_AGE, value: "60 days", source: PRACTICE },
+    Limit { key: SPARE, value: "10 %", source: "common practice, no source" },
     Limit { key: "WALL", value: "28", source: SIGNS },
     Limit { key: "HAND", value: "14", source: SIGNS },
     Limit { key: "DESK", value: "10", source: SIGNS },

@@ -6,6 +6,7 @@
 
 pub mod base;
 pub mod cure;
+pub mod day;
 pub mod ids;
 pub mod languages;
 pub mod limits;
@@ -199,6 +200,18 @@ pub static CHECKS: &[&Check] = &[
     &cure::color_by_batch::CHECK,
     &cure::cure_shortened::CHECK,
     &cure::cure_keeper_missing::CHECK,
+    &day::batch_stale_before_placed::CHECK,
+    &day::day_over_carve_limit::CHECK,
+    &day::break_while_patch_closes::CHECK,
+    &day::day_without_slack::CHECK,
+    &day::crew_over_booked::CHECK,
+    &day::stop_line_mid_texture::CHECK,
+    &day::next_coat_too_soon::CHECK,
+    &day::next_trade_too_soon::CHECK,
+    &day::mixing_slower_than_placing::CHECK,
+    &day::carving_after_dark::CHECK,
+    &day::last_batch_too_late::CHECK,
+    &day::clock_starts_wrong::CHECK,
     &paper::typed_number_differs::CHECK,
     &paper::typed_number_unlinked::CHECK,
     &paper::typed_water::CHECK,

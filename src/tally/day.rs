@@ -60,6 +60,19 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site) {
     }
 }
 
+/// Sunset of a planned day, where the site's place is known.
+pub(super) fn sunset_of(site: &Site, goal: &DayGoal) -> Option<Res<Clock>> {
+    let place = site.position.as_ref()?;
+    let spot = Spot { latitude: place.latitude.clone(), longitude: place.longitude.clone(), zone: goal.zone.clone() };
+    let day = &goal.day;
+    let sunset = sun::day_number(day.year, day.month, day.day).and_then(|n| {
+        let mark = Mark { file: day.at.file, start: day.at.start, end: day.at.end };
+        let typed = Node::authored(n.value().clone(), None, &goal.iso(), "plan.days", Some(mark));
+        sun::sunset(&Worked::new(typed), &spot)
+    });
+    Some(res(sunset))
+}
+
 struct Sheets<'a, 't> {
     t: &'t mut Tally,
     job: &'a Job,
@@ -122,15 +135,8 @@ impl Sheets<'_, '_> {
     }
 
     fn sunset(&mut self) {
-        let Some(place) = &self.site.position else { return };
-        let spot = Spot { latitude: place.latitude.clone(), longitude: place.longitude.clone(), zone: self.goal.zone.clone() };
-        let day = &self.goal.day;
-        let sunset = sun::day_number(day.year, day.month, day.day).and_then(|n| {
-            let mark = Mark { file: day.at.file, start: day.at.start, end: day.at.end };
-            let typed = Node::authored(n.value().clone(), None, &self.goal.iso(), "plan.days", Some(mark));
-            sun::sunset(&Worked::new(typed), &spot)
-        });
-        self.t.put(self.id("sunset"), "figure.sunset", Role::Clock, Basis::Standard, res(sunset));
+        let Some(sunset) = sunset_of(self.site, self.goal) else { return };
+        self.t.put(self.id("sunset"), "figure.sunset", Role::Clock, Basis::Standard, sunset);
     }
 
     /// The most wall that can be carved, by the worst of the hours that the crew works in.
@@ -171,7 +177,10 @@ impl Sheets<'_, '_> {
             let wall: Worked<Area> = self.t.get(&self.of_surface("net_area"))?;
             // A day that could not be worked takes nothing.
             let taken: Vec<Worked<Area>> = before.iter().filter_map(|id| self.t.get(id).ok()).collect();
-            res(window::today(&wall, &taken, &self.t.get(&self.id("allowed"))?))
+            match &self.goal.area {
+                Some(planned) => res(window::today(&wall, &taken, planned)),
+                None => res(window::today(&wall, &taken, &self.t.get(&self.id("allowed"))?)),
+            }
         })();
         self.t.put(self.id("area"), "figure.area_today", Role::AreaAllowed, Basis::Practice, area);
         let left = (|| {
@@ -193,9 +202,22 @@ impl Sheets<'_, '_> {
         prefix: &str,
     ) -> Result<Vec<Row>, String> {
         let mix = mix.ok_or("the site names no carve mix")?;
-        let plan = self.made(mix, hours)?;
+        let mut plan = self.made(mix, hours)?;
         let worked = day::day(&plan, late).map_err(String::from)?;
-        Ok(self.rows(mix, &worked, prefix))
+        let lost = |r: &day::Row| r.times.as_ref().is_ok_and(|k| k.faults.iter().any(|f| matches!(f, Fault::Stale | Fault::Closed)));
+        // A day that cannot be worked as planned: what can is worked alone, the rest is black. Late starts are a
+        // comparison, and show all.
+        if late.is_some() || !worked.rows.iter().any(lost) {
+            return Ok(self.rows(mix, &worked, prefix, &[]));
+        }
+        let black: Vec<day::Row> = worked.rows.iter().skip(worked.good).cloned().collect();
+        plan.batches.truncate(worked.good);
+        let kept = if plan.batches.is_empty() {
+            Day { rows: Vec::new(), good: 0, good_area: None, area: None, carved: None, done: None }
+        } else {
+            day::day(&plan, late).map_err(String::from)?
+        };
+        Ok(self.rows(mix, &kept, prefix, &black))
     }
 
     fn made(&self, mix: &Mix, hours: &[(String, Hour)]) -> Result<Plan, String> {
@@ -221,9 +243,11 @@ impl Sheets<'_, '_> {
         })
     }
 
-    fn rows(&mut self, mix: &Mix, day: &Day, prefix: &str) -> Vec<Row> {
+    /// The rows of a day, and behind them those that were planned and must not be mixed.
+    fn rows(&mut self, mix: &Mix, day: &Day, prefix: &str, lost: &[day::Row]) -> Vec<Row> {
         let mut rows = Vec::new();
-        for (n, row) in day.rows.iter().enumerate() {
+        let whole = day.rows.len();
+        for (n, row) in day.rows.iter().chain(lost).enumerate() {
             let own = format!("{prefix}/{}", n + 1);
             let id = |name: &str| format!("{own}.{name}");
             self.t.own(id("loads"), "figure.loads", Role::Loads, Basis::Author, &row.batch.loads);
@@ -232,6 +256,7 @@ impl Sheets<'_, '_> {
             self.t.put(id("start_water"), "figure.start_water", Role::StartWater, Basis::MixSheet, water);
             self.t.own(id("area"), "figure.area_batch", Role::Area, Basis::Practice, &row.batch.area);
             let black = match &row.times {
+                _ if n >= whole => Some(why_lost(lost).to_owned()),
                 Err(Blank::NoTime(why)) => Some(why.clone()),
                 Err(Blank::NoWeather) => Some("the weather of the day begins later".to_owned()),
                 Err(Blank::NextDay) => Some("it would be placed after midnight".to_owned()),
@@ -241,7 +266,7 @@ impl Sheets<'_, '_> {
                 let worked = time.cloned().ok_or_else(|| black.clone().unwrap_or_default());
                 self.t.put(id(name), label, Role::Clock, Basis::Practice, worked);
             };
-            let kept = row.times.as_ref().ok();
+            let kept = row.times.as_ref().ok().filter(|_| n < whole);
             clock("water_in", "figure.water_in", Some(&row.water_in));
             clock("mixed", "figure.mixed", Some(&row.mixed));
             clock("on_wall", "figure.on_wall", Some(&row.on_wall));
@@ -271,6 +296,12 @@ impl Sheets<'_, '_> {
         self.t.put(id("carved"), "figure.carved", Role::Clock, Basis::Practice, day.carved.clone().ok_or_else(none));
         self.t.put(id("done"), "figure.done", Role::Clock, Basis::Practice, day.done.clone().ok_or_else(none));
     }
+}
+
+/// Why the rest of a day is black: the worse of its reasons.
+fn why_lost(lost: &[day::Row]) -> &'static str {
+    let stale = lost.iter().any(|r| r.times.as_ref().is_ok_and(|k| k.faults.contains(&Fault::Stale)));
+    if stale { "it would be too old before it is placed" } else { "it would close before it is carved" }
 }
 
 fn fault(fault: Fault) -> &'static str {

@@ -48,7 +48,7 @@ fn clock_name(at: &Worked<Clock>) -> String {
 }
 
 /// One hour all day: whoever has no forecast plans with the worst of the band.
-fn band(site: &Site, mix: &Mix) -> Hour {
+pub(super) fn band(site: &Site, mix: &Mix) -> Hour {
     let midnight = Quantity { si: Num::int(0), dim: Dim::TIME, kind: Kind::Clock };
     let from = Worked::new(Node::constant(midnight, find_expr("min"), "midnight", "the band of the planned work, all day"));
     let (cold, hot) = (&site.climate.band.0, &site.climate.band.1);
@@ -141,6 +141,8 @@ fn of_hour(t: &mut Tally, site: &Site, mix: &Mix, hour: &weather::Hour, prefix: 
             return Err(cold.to_owned());
         }
         forbidden(t, site, hour, &id("air"), &id("drying"))?;
+        let rate = t.get::<Drying>(&id("drying")).ok();
+        forbidden(t, hour.air.value(), rate.as_ref().map(Worked::value))?;
         times(mix, &mortar, &mortar)
     })();
     let (open, opens, closes) = match &times {
@@ -196,6 +198,20 @@ fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, air: &str, drying: &s
         let number = figure.worked.as_ref().ok()?.value().in_unit(unit)?.round(rule.direction, &rule.measure());
         let text = show::text(&number, Some(unit), rule.look, EN, false).replace(show::JOIN, " ");
         Some((number, unit, text))
+/// The mix's times in an hour of weather, without the figures that a day's sheet prints of it.
+pub(super) fn times_in(t: &Tally, mix: &Mix, hour: &weather::Hour) -> Result<Times, String> {
+    let mortar = mud(t, mix, hour)?;
+    let air = Air { mortar: mortar.clone(), air: hour.air.clone(), humidity: hour.humidity.clone(), wind: hour.wind.clone() };
+    let rate: Res<Drying> = res(evaporation(&air));
+    forbidden(t, hour.air.value(), rate.as_ref().ok().map(Worked::value))?;
+    times(mix, &mortar, &mortar)
+}
+
+/// Why nothing may be placed in this hour, by the printed values.
+fn forbidden(t: &Tally, air: &Quantity, drying: Option<&Quantity>) -> Result<(), String> {
+    let printed = |role: Role, value: &Quantity| {
+        let rule = role.rule(false, t.house());
+        Some(value.in_unit(rule.unit?)?.round(rule.direction, &rule.measure()))
     };
     let plan = site.protection.as_ref();
     // What was read at the wall was read behind the screens and in the fog.
@@ -203,11 +219,14 @@ fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, air: &str, drying: &s
     let limit = most_drying();
     if let Some((rate, unit, text)) = printed(drying, site.metric).filter(|_| !fogged)
         && limit.value().si.compare(&Quantity::of(&Num::Exact(rate), unit).si).is_le()
+    if let Some(rate) = drying.and_then(|rate| printed(Role::Drying, rate))
+        && limit.value().si.compare(&Quantity::of(&Num::Exact(rate.clone()), find_expr("lb/ft2/h").ok_or("no unit")?).si).is_lt()
     {
         let most = if site.metric { "0.976 kg/m²·h" } else { "0.20 lb/ft²·h" };
         return Err(format!("evaporation {text} reaches {most}: screens and fog, shade on the bags, or wait"));
     }
     if let Some((reading, ..)) = printed(air, false)
+    if let Some(reading) = printed(Role::Reading, air)
         && reading <= num_rational::BigRational::from_integer(COLD_F.into())
         && !plan.is_some_and(crate::job::Protection::warms)
     {

@@ -15,6 +15,10 @@ mod hands;
 pub mod hours;
 mod joints;
 mod labor;
+pub mod minutes;
+pub mod minutes_table;
+#[cfg(test)]
+mod minutes_tests;
 mod mixes;
 pub mod nights;
 mod order;
@@ -29,6 +33,8 @@ pub mod scopes;
 mod sites;
 mod supplies;
 mod surfaces;
+
+use std::sync::OnceLock;
 
 use indexmap::IndexMap;
 
@@ -60,6 +66,7 @@ pub struct Tally {
     figures: IndexMap<String, Figure>,
     house: House,
     sheets: Vec<day::Sheet>,
+    outlooks: OnceLock<Vec<minutes::Outlook>>,
 }
 
 /// What the company's own tools fix about print: water is written in whole ones of the smallest mark on site.
@@ -138,6 +145,11 @@ impl Tally {
     /// The planned days, in the order of the sites and of their plans.
     pub fn sheets(&self) -> &[day::Sheet] {
         &self.sheets
+    }
+
+    /// Every planned day in whole minutes, worked once: what the checks look at, without the figures of [`Tally::days`].
+    pub fn outlooks(&self, job: &Job) -> &[minutes::Outlook] {
+        self.outlooks.get_or_init(|| minutes::of(self, job))
     }
 
     /// Adds a figure.

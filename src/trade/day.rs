@@ -8,7 +8,7 @@ use super::placing::batch_area;
 use super::{OutOfRange, above_zero, batch, like, refuse, table, zero_or_more};
 
 /// More batches than any crew places between two midnights.
-const MOST_BATCHES: usize = 200;
+pub const MOST_BATCHES: usize = 200;
 const KEY: &str = "F16 water in";
 
 /// The mix's times at the temperature of an hour.
