@@ -35,7 +35,7 @@ fn one(ground: &Ground<'_>, day: &Planned<'_>) -> Option<Finding> {
     let length = ends - begins;
     let lost = Quantity { si: outlook.crew.carve.mul(&Num::int(length.saturating_mul(60))), ..outlook.limit.clone() };
     let title = format!(
-        "the break {} to {} falls while batch {} of {} closes: {}, carved until {}",
+        "the break {} to {} is too long for batch {} of {}: it closes {}, it is carved until {}",
         day.clock(ground, *begins),
         day.clock(ground, *ends),
         n + 1,

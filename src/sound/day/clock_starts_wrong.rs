@@ -6,7 +6,7 @@ use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
 
-use super::clauses::{is, one_of, place, turned, word};
+use super::clauses::{any, is, one_of, place, turned, word};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -72,6 +72,9 @@ const FROM: &[&str] = &[
     "empieza cuando",
     "corre desde",
 ];
+/// One word of each of these, so that most sentences are let go at a glance.
+const GLANCE: &[&str] =
+    &["from", "since", "after", "starting", "starts", "begins", "desde", "partir", "después", "tras", "empieza", "corre"];
 /// Words of the wall.
 const WALL: &[&str] = &[
     "wall",
@@ -120,6 +123,9 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 }
 
 fn one(seen: &Seen<'_>, sentence: &Sentence) -> Option<Finding> {
+    if !any(sentence, GLANCE) {
+        return None;
+    }
     let all = 0..sentence.pieces.len();
     let mut clock: Option<Clock> = None;
     // The clock may be named after its start: `from the wall on, 50 min of open time`.
