@@ -39,7 +39,7 @@ pub struct Outlook {
     pub without_breaks: Vec<Option<i64>>,
     /// The crew.
     pub crew: Crew,
-    /// Sunset, where the site's place is known.
+    /// Sunset, where the site's place is known, no lights stand there and the work comes near it.
     pub sunset: Option<i64>,
 }
 
@@ -80,6 +80,11 @@ pub(crate) fn minutes(seconds: &Num, direction: Direction) -> i64 {
     whole.and_then(|m| i64::try_from(m.numer()).ok()).unwrap_or(i64::MAX / 4)
 }
 
+/// A value for this table: exact fractions of walls and mixes grow long, and every verdict is taken on a rounded value.
+fn real(value: &Quantity) -> Num {
+    Num::real(value.si.to_f64()).unwrap_or_else(|| value.si.clone())
+}
+
 fn area(si: Num) -> Quantity {
     Quantity { si, dim: Dim::AREA, kind: Kind::Plain }
 }
@@ -94,7 +99,7 @@ fn lesser(a: Num, b: Num) -> Num {
 
 impl Place<'_> {
     fn figure(&self, id: &str) -> Option<Num> {
-        Some(self.t.figure(id)?.worked.as_ref().ok()?.value().si.clone())
+        Some(real(self.t.figure(id)?.worked.as_ref().ok()?.value()))
     }
 
     fn of_surface(&self, name: &str) -> Option<Num> {
@@ -107,8 +112,8 @@ impl Place<'_> {
         let plan = self.plan;
         let crew = Crew {
             split: plan.split,
-            place: plan.placers.value().si.mul(&own.place.value().si),
-            carve: plan.carvers.value().si.mul(&own.carve.value().si),
+            place: real(plan.placers.value()).mul(&real(own.place.value())),
+            carve: real(plan.carvers.value()).mul(&real(own.carve.value())),
             mixing: minutes(&plan.mixing.value().si, Direction::Up),
             moving: minutes(&plan.moving.value().si, Direction::Up),
             starts: minutes(&plan.starts.value().si, Direction::Down),
@@ -127,13 +132,15 @@ impl Place<'_> {
         if left.to_f64() <= 1e-9 * wall.to_f64() {
             return None;
         }
-        let allowed = limit.mul(&Num::int(1).sub(&plan.spare.value().si));
-        let today = lesser(left.clone(), self.goal.area.as_ref().map_or(allowed, |a| a.value().si.clone()));
+        let allowed = limit.mul(&Num::int(1).sub(&real(plan.spare.value())));
+        let today = lesser(left.clone(), self.goal.area.as_ref().map_or(allowed, |a| real(a.value())));
         let applied = self.of_surface("volume")?.div(&wall)?;
         let yields = self.figure(&format!("{}.yield", self.mix.id))?;
-        let full = plan.batch.value().si.mul(&yields).div(&applied)?;
+        let full = real(plan.batch.value()).mul(&yields).div(&applied)?;
         let batches = self.cut(&today, &full, &today.mul(&applied).div(&yields)?)?;
         let (patches, without_breaks, good) = table(&crew, &batches, &met(&hours));
+        let end = patches.iter().filter_map(|p| p.kept.as_ref()).map(|k| k.carve.1).max().unwrap_or(0);
+        let sunset = self.sunset(end);
         Some(Outlook {
             site,
             day,
@@ -146,7 +153,7 @@ impl Place<'_> {
             patches,
             without_breaks,
             crew,
-            sunset: self.sunset(),
+            sunset,
         })
     }
 
@@ -207,12 +214,30 @@ impl Place<'_> {
         Some(all)
     }
 
-    fn sunset(&self) -> Option<i64> {
-        if self.plan.lights {
+    /// Sunset, where the work may come near it: it is dear to work, and most days end in full light.
+    fn sunset(&self, end: i64) -> Option<i64> {
+        if self.plan.lights || !self.near_dark(end) {
             return None;
         }
         let clock = day::sunset_of(self.site, self.goal)?.ok()?;
         Some(minutes(&clock.value().si, Direction::Down))
+    }
+
+    /// True unless the sun is up for another hour at least, by a rough rule that is some 25 min off at most.
+    fn near_dark(&self, end: i64) -> bool {
+        let Some(place) = &self.site.position else { return false };
+        let day = &self.goal.day;
+        let of_year = 30.44 * f64::from(day.month - 1) + f64::from(day.day);
+        let tilt = -libm::cos(std::f64::consts::TAU * (of_year + 10.0) / 365.25) * 23.44_f64.to_radians();
+        let latitude = place.latitude.in_unit("°").to_radians();
+        let half = -libm::tan(latitude) * libm::tan(tilt);
+        // Where the sun does not set or does not rise the rule has nothing to say.
+        if half.abs() >= 0.95 {
+            return true;
+        }
+        let zone = self.goal.zone.in_unit("min");
+        let sets = 720.0 + libm::acos(half).to_degrees() * 4.0 - place.longitude.in_unit("°") * 4.0 + zone;
+        end as f64 > sets - 60.0
     }
 }
 

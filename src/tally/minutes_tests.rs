@@ -67,6 +67,8 @@ fn changed_plans_agree_too() {
         ("sites/larkenfell.md", &[("spare: 10 %\n  lights", "spare: 0 %\n  lights"), ("batch: 2 loads", "batch: 3 loads")]),
         ("sites/larkenfell.md", &[("spare: 10 %\n  lights", "spare: 0 %\n  lights"), ("mixing: 6 min", "mixing: 25 min")]),
         ("sites/larkenfell.md", &[("placers: 4", "placers: 1")]),
+        ("sites/sedge-basin.md", &[("starts: 8:30", "starts: 12:30"), ("ends: 16:30", "ends: 23:00")]),
+        ("sites/sedge-basin.md", &[("starts: 8:30", "starts: 15:00"), ("ends: 16:30", "ends: 23:00")]),
         ("sites/brack-ferry.md", &[("starts: 6:00", "starts: 9:10"), ("lights: no", "lights: yes")]),
         ("sites/sedge-basin.md", &[("batch: 2 loads", "batch: 1 load"), ("crew: same", "crew: split"), ("carvers: 5", "carvers: 3")]),
     ] {
