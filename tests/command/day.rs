@@ -27,7 +27,7 @@ fn every_planned_day_of_the_demo_can_be_placed_and_carved() {
             let (code, out, err) = in_job(&job, &["daysheet", site, &format!("2026-03-{day}")]);
             assert_eq!(code, Some(0), "{site} {day}: {err}");
             assert!(err.contains("all can be placed and carved in time"), "{site} {day}: {err}");
-            assert!(out.contains("Cure keeper tonight: LEAD."), "{out}");
+            assert!(out.contains("Cure keeper tonight: LEAD"), "{out}");
         }
     }
 }

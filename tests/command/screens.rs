@@ -136,7 +136,7 @@ fn the_next_trade_waits_for_the_credit_of_each_day() {
     assert_eq!(day(11), ["19 Mar 2026", "15 °C", "7 °C", "0.71", "7.08"]);
     let (_, plain, _) = in_job(&job, &["takeoff", "SB"]);
     assert!(plain.contains("Next trade, pool trade                   not before 20 Mar 2026"), "{plain}");
-    assert!(plain.contains("Cure keeper                              LEAD, lead"), "{plain}");
+    assert!(plain.contains("Cure keeper                              LEAD2, lead"), "{plain}");
     // In a room: 7 ÷ (36 ÷ 38) is 7.4, the eighth day, and the morning after it is a Saturday.
     let (_, room, _) = in_job(&job, &["takeoff", "LF"]);
     assert!(room.contains("not before 16 Mar 2026") && room.contains("every day is counted at 68 °F"), "{room}");
