@@ -86,9 +86,9 @@ STOP[reference-unknown]: no mixer is called `pan54`
 20 |   - {mix: CARVE-24, mixer: pan54, loads: 2 loads}
    |                            ^^^^^ named here
    |
-  ::: company.md:19:3
+  ::: company.md:24:3
    |
-19 |   pan45:
+24 |   pan45:
    |   ----- `pan45` is defined here
    |
    = help: did you mean `pan45`?
