@@ -1,6 +1,6 @@
 //! `sites/NAME.md`: the day plan, lath, finish, water, labor, tolerances, cure.
 
-use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, LaborPlan, Hands, LaborPlan, Lath, Place, Safety, Text, Tolerances, WaterPlan};
+use crate::job::{CurePlan, Day, DayGoal, DayPlan, Finish, Hands, LaborPlan, Lath, Place, Safety, Text, Tolerances, WaterPlan};
 use crate::quantity::expr::Duration;
 use crate::quantity::units::find_expr;
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity, Worked};
