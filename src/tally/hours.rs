@@ -32,7 +32,7 @@ pub(super) fn of_day(t: &mut Tally, job: &Job, site: &Site, goal: &DayGoal, mix:
     if hours.is_empty() {
         return (Sky::Band, vec![(format!("{prefix}/band"), band(site, mix))]);
     }
-    let cold = file.and_then(|w| nights::cold_ahead(site, w, date)).map(|low| low.said(site.metric));
+    let cold = cold_night(job, site, date);
     let sky = if file.is_some_and(|w| w.typical) { Sky::Typical } else { Sky::Hours };
     let worked = hours.iter().map(|h| {
         let own = format!("{prefix}/{}", clock_name(&h.at));
@@ -40,6 +40,12 @@ pub(super) fn of_day(t: &mut Tally, job: &Job, site: &Site, goal: &DayGoal, mix:
         (own, hour)
     });
     (sky, worked.collect())
+}
+
+/// Why nothing is placed on a day whatever its hours are: the night after it.
+pub(super) fn cold_night(job: &Job, site: &Site, date: weather::Date) -> Option<String> {
+    let file = job.weather.iter().find(|w| w.site == site.id)?;
+    nights::cold_ahead(site, file, date).map(|low| low.said(site.metric))
 }
 
 fn clock_name(at: &Worked<Clock>) -> String {
@@ -140,9 +146,8 @@ fn of_hour(t: &mut Tally, site: &Site, mix: &Mix, hour: &weather::Hour, prefix: 
         if let Some(cold) = cold {
             return Err(cold.to_owned());
         }
-        forbidden(t, site, hour, &id("air"), &id("drying"))?;
         let rate = t.get::<Drying>(&id("drying")).ok();
-        forbidden(t, hour.air.value(), rate.as_ref().map(Worked::value))?;
+        forbidden(t, site, hour, rate.as_ref().map(Worked::value))?;
         times(mix, &mortar, &mortar)
     })();
     let (open, opens, closes) = match &times {
@@ -189,44 +194,34 @@ pub fn drying_at(hour: &weather::Hour, mortar: Worked<Temperature>) -> Result<Wo
     res(evaporation(&Air { mortar, air: air.clone(), humidity: humidity.clone(), wind: wind.clone() }))
 }
 
-/// Why nothing may be placed in this hour, by the printed values: what stands ready against the weather may allow it.
-fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, air: &str, drying: &str) -> Result<(), String> {
-    let printed = |id: &str, metric| {
-        let figure = t.figure(id)?;
-        let rule = figure.role.rule(metric, t.house());
-        let unit = rule.unit?;
-        let number = figure.worked.as_ref().ok()?.value().in_unit(unit)?.round(rule.direction, &rule.measure());
-        let text = show::text(&number, Some(unit), rule.look, EN, false).replace(show::JOIN, " ");
-        Some((number, unit, text))
 /// The mix's times in an hour of weather, without the figures that a day's sheet prints of it.
-pub(super) fn times_in(t: &Tally, mix: &Mix, hour: &weather::Hour) -> Result<Times, String> {
-    let mortar = mud(t, mix, hour)?;
-    let air = Air { mortar: mortar.clone(), air: hour.air.clone(), humidity: hour.humidity.clone(), wind: hour.wind.clone() };
-    let rate: Res<Drying> = res(evaporation(&air));
-    forbidden(t, hour.air.value(), rate.as_ref().ok().map(Worked::value))?;
+pub(super) fn times_in(t: &Tally, site: &Site, mix: &Mix, hour: &weather::Hour) -> Result<Times, String> {
+    let mortar = mix_at(t, mix, hour)?;
+    let rate: Res<Drying> = drying_at(hour, mortar.clone());
+    forbidden(t, site, hour, rate.as_ref().ok().map(Worked::value))?;
     times(mix, &mortar, &mortar)
 }
 
-/// Why nothing may be placed in this hour, by the printed values.
-fn forbidden(t: &Tally, air: &Quantity, drying: Option<&Quantity>) -> Result<(), String> {
-    let printed = |role: Role, value: &Quantity| {
-        let rule = role.rule(false, t.house());
-        Some(value.in_unit(rule.unit?)?.round(rule.direction, &rule.measure()))
+/// Why nothing may be placed in this hour, by the printed values: what stands ready against the weather may allow it.
+fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, drying: Option<&Quantity>) -> Result<(), String> {
+    let printed = |role: Role, value: &Quantity, metric| {
+        let rule = role.rule(metric, t.house());
+        let unit = rule.unit?;
+        let number = value.in_unit(unit)?.round(rule.direction, &rule.measure());
+        let text = show::text(&number, Some(unit), rule.look, EN, false).replace(show::JOIN, " ");
+        Some((number, unit, text))
     };
     let plan = site.protection.as_ref();
     // What was read at the wall was read behind the screens and in the fog.
     let fogged = plan.is_some_and(crate::job::Protection::screens_and_fog) && !hour.read_at_wall();
     let limit = most_drying();
-    if let Some((rate, unit, text)) = printed(drying, site.metric).filter(|_| !fogged)
+    if let Some((rate, unit, text)) = drying.and_then(|rate| printed(Role::Drying, rate, site.metric)).filter(|_| !fogged)
         && limit.value().si.compare(&Quantity::of(&Num::Exact(rate), unit).si).is_le()
-    if let Some(rate) = drying.and_then(|rate| printed(Role::Drying, rate))
-        && limit.value().si.compare(&Quantity::of(&Num::Exact(rate.clone()), find_expr("lb/ft2/h").ok_or("no unit")?).si).is_lt()
     {
         let most = if site.metric { "0.976 kg/m²·h" } else { "0.20 lb/ft²·h" };
         return Err(format!("evaporation {text} reaches {most}: screens and fog, shade on the bags, or wait"));
     }
-    if let Some((reading, ..)) = printed(air, false)
-    if let Some(reading) = printed(Role::Reading, air)
+    if let Some((reading, ..)) = printed(Role::Reading, hour.air.value(), false)
         && reading <= num_rational::BigRational::from_integer(COLD_F.into())
         && !plan.is_some_and(crate::job::Protection::warms)
     {

@@ -165,8 +165,9 @@ impl Place<'_> {
         if listed.is_empty() {
             return vec![(0, band.times.clone().ok())];
         }
+        let cold = hours::cold_night(self.job, self.site, date).is_some();
         let worked = listed.iter().map(|h| {
-            let times = hours::times_in(self.t, self.mix, h).ok();
+            let times = hours::times_in(self.t, self.site, self.mix, h).ok().filter(|_| !cold);
             (minutes(&h.at.value().si, Direction::Down), times)
         });
         worked.collect()
