@@ -223,6 +223,34 @@ fn boxes_at_the_wall_are_tall_enough_for_gloves() {
     assert!(height.parse::<f64>().unwrap() >= 0.6, "{height}");
 }
 
+/// The demo with every fault that the trade's list names gives those ids, and no others.
+#[test]
+fn the_seeded_job_gives_its_list() {
+    let demo = demo();
+    let clean = scene::sound(&demo, &[], Switch::AsIs);
+    let path = root().join("tests/seeded.md");
+    let text = fs::read_to_string(&path).unwrap();
+    let case = cases::read(&text).pop().unwrap();
+    let folder = case.folder(&demo);
+    let lines = |file: u32| folder.lines(file);
+    let known = |f: &Finding| clean.iter().any(|c| c.name == f.name && c.title == f.title);
+    let found: Vec<Finding> = scene::sound(&folder, &[], Switch::AsIs).into_iter().filter(|f| !known(f)).collect();
+    let said: String = found.iter().map(|f| hodbook::finding::short(f, &lines) + "\n").collect();
+    if std::env::var_os("UPDATE_CORPUS").is_some() {
+        let at = text.rfind("```short\n").unwrap() + 9;
+        fs::write(&path, format!("{}{said}```\n", &text[..at])).unwrap();
+    }
+    let block = |kind: &str| {
+        let inner = text.split_once(&format!("```{kind}\n")).unwrap().1.split_once("```").unwrap().0;
+        inner.split_whitespace().map(str::to_owned).collect::<std::collections::BTreeSet<String>>()
+    };
+    let ids: std::collections::BTreeSet<String> =
+        found.iter().flat_map(|f| sound::check(f.name).unwrap().ids).map(|id| (*id).to_owned()).collect();
+    assert_eq!(ids, block("expected"), "{said}");
+    assert!(block("later").iter().all(|id| sound::ids::LATER.iter().any(|(l, _)| l == id)));
+    assert_eq!(case.short, said, "set UPDATE_CORPUS=1 and read the difference");
+}
+
 #[test]
 fn every_check_is_whole() {
     let corpus = root().join("tests/corpus");
