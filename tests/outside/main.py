@@ -11,6 +11,7 @@ import air
 import arm_length
 import findings
 import mud_card
+import mutants
 import plumb
 import read_back
 import self_check
@@ -19,7 +20,7 @@ import units
 import weather
 from bench import Bench, report
 
-CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb, weather, findings) for check in module.CHECKS]
+CHECKS = [check for module in (self_check, units, air, sun, mud_card, read_back, arm_length, plumb, weather, findings, mutants) for check in module.CHECKS]
 
 
 def main() -> int:
