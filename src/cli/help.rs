@@ -41,6 +41,7 @@ pub const TAKEOFF: &str = foot!(
 pub const GAUGE: &str = foot!("  hodbook gauge carve-24");
 pub const SOUND: &str = foot!(
     "  hodbook sound --deny hold
+  hodbook sound --no-layout
   hodbook sound --why start-water-over-limit"
 );
 pub const DAYSHEET: &str = foot!("  hodbook daysheet larkenfell 2026-03-02");

@@ -100,7 +100,7 @@ fn dispatch(command: &Command, options: &Options, jobs: &dyn Jobs, teller: &Tell
         Command::Takeoff { site, yard_list: Some(form) } => jobs.yard_list(options, site.as_deref(), yard(*form), teller),
         Command::Gauge { mix } => jobs.gauge(options, mix.as_deref(), teller),
         Command::Sound { why: Some(name), .. } => jobs.why(options, name, teller),
-        Command::Sound { why: None, deny } => jobs.sound(options, deny.map(severity), teller),
+        Command::Sound { why: None, deny, no_layout } => jobs.sound(options, deny.map(severity), !no_layout, teller),
         Command::Daysheet { site, date } => jobs.daysheet(options, site, *date, teller),
         Command::Plumb { figure, .. } => jobs.plumb(options, figure.as_deref(), teller),
         Command::Issue { ids, proof } => jobs.issue(options, ids, *proof, teller),

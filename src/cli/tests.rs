@@ -33,8 +33,8 @@ impl Jobs for Spy {
     fn takeoff(&self, o: &Options, site: Option<&str>, _: &dyn Narrator) -> Outcome {
         self.note(format!("takeoff {site:?} of {} on {:?}", o.job.display(), o.on.map(|d| d.to_string())))
     }
-    fn sound(&self, o: &Options, deny: Option<Severity>, _: &dyn Narrator) -> Outcome {
-        self.note(format!("sound {deny:?} {:?}", o.look))
+    fn sound(&self, o: &Options, deny: Option<Severity>, layout: bool, _: &dyn Narrator) -> Outcome {
+        self.note(format!("sound {deny:?} {layout} {:?}", o.look))
     }
     fn why(&self, _: &Options, check: &str, _: &dyn Narrator) -> Outcome {
         self.note(format!("why {check}"))
@@ -173,6 +173,7 @@ fn words_arrive_at_the_job_asked_for() {
         "--job a takeoff --on 2026-03-02 larkenfell",
         "takeoff",
         "sound --deny warn --format json --color always",
+        "sound --no-layout",
         "sound --why start-water-over-limit",
         "plumb a.b",
         "plumb --all",
@@ -187,7 +188,8 @@ fn words_arrive_at_the_job_asked_for() {
             "setout yard".to_owned(),
             "takeoff Some(\"larkenfell\") of a on Some(\"2026-03-02\")".to_owned(),
             "takeoff None of content on None".to_owned(),
-            format!("sound Some(Warn) {json}"),
+            format!("sound Some(Warn) true {json}"),
+            "sound None false Look { format: Plain, color: false }".to_owned(),
             "why start-water-over-limit".to_owned(),
             "plumb Some(\"a.b\")".to_owned(),
             "plumb None".to_owned(),

@@ -109,9 +109,10 @@ impl<'a> Desk<'a> {
 
     /// Adds findings that are not there yet.
     pub fn keep(&mut self, found: Vec<Finding>) {
+        let key = |f: &Finding| (f.name, f.at.as_ref().map(|(span, _)| *span), f.title.clone());
+        let mut known: BTreeSet<_> = self.findings.iter().map(key).collect();
         for finding in found {
-            let same = |f: &Finding| f.name == finding.name && f.at == finding.at && f.title == finding.title;
-            if !self.findings.iter().any(same) {
+            if known.insert(key(&finding)) {
                 self.findings.push(finding);
             }
         }

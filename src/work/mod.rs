@@ -63,8 +63,8 @@ impl Jobs for Hod {
         daysheet::daysheet(options, site, date)
     }
 
-    fn sound(&self, options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Outcome {
-        sound::sound(options, deny, narrator)
+    fn sound(&self, options: &Options, deny: Option<Severity>, layout: bool, narrator: &dyn Narrator) -> Outcome {
+        sound::sound(options, deny, layout, narrator)
     }
 
     fn why(&self, _: &Options, check: &str, _: &dyn Narrator) -> Outcome {

@@ -234,8 +234,8 @@ pub trait Jobs {
     fn daysheet(&self, _: &Options, _site: &str, _date: Date, _: &dyn Narrator) -> Outcome {
         left_out("daysheet")
     }
-    /// Runs every check.
-    fn sound(&self, _: &Options, _deny: Option<Severity>, _: &dyn Narrator) -> Outcome {
+    /// Runs every check; those of faces only if `layout`.
+    fn sound(&self, _: &Options, _deny: Option<Severity>, _layout: bool, _: &dyn Narrator) -> Outcome {
         left_out("sound")
     }
     /// The manual page of one check.

@@ -1,4 +1,4 @@
-//! `sound`: runs every check, faces set on the press included, and writes nothing.
+//! `sound`: runs every check, faces set on the press included unless they are left out, and writes nothing.
 
 use crate::finding::Severity;
 use crate::sound;
@@ -8,19 +8,24 @@ use super::load::Loaded;
 use super::seam::{Exit, Narrator, Options, Outcome, Product};
 
 /// Runs the command.
-pub fn sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Outcome {
-    match try_sound(options, deny, narrator) {
+pub fn sound(options: &Options, deny: Option<Severity>, layout: bool, narrator: &dyn Narrator) -> Outcome {
+    match try_sound(options, deny, layout, narrator) {
         Ok(outcome) | Err(outcome) => outcome,
     }
 }
 
-fn try_sound(options: &Options, deny: Option<Severity>, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
+fn try_sound(options: &Options, deny: Option<Severity>, layout: bool, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
     let mut desk = Desk::open(&loaded, &register, found, &[])?;
-    let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
-    desk.keep(fits);
-    desk.close(&loaded);
+    if layout {
+        let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
+        desk.keep(fits);
+        desk.close(&loaded);
+    } else {
+        // What accepts a finding about a face is not idle: its face was not looked at.
+        desk.settle(&loaded);
+    }
     let (findings, summary) = loaded.draw(options, &desk.findings);
     let exit = Exit::of(&desk.findings, deny);
     Ok(Outcome { product: Product::Nothing, findings, summary, exit, ..Outcome::default() })
