@@ -1,5 +1,6 @@
 //! A job folder rendered and checked, as the commands do it but without a press.
 
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 use hodbook::finding::Finding;
@@ -119,9 +120,9 @@ impl<'a> Stage<'a> {
         let lang = Lang::find(code).unwrap();
         let voice = Voice { lang, metric: subject.site().metric };
         let scope = self.scopes.entry((id, code.to_owned())).or_insert_with(|| scopes::scope(self.tally, self.job, subject, lang)).clone();
-        if !self.bodies.contains_key(&edition.body.file) {
+        if let Entry::Vacant(place) = self.bodies.entry(edition.body.file) {
             match Prepared::new(&edition.body) {
-                Ok(prepared) => self.bodies.insert(edition.body.file, prepared),
+                Ok(prepared) => place.insert(prepared),
                 Err(found) => return self.broken.extend(found),
             };
         }

@@ -30,8 +30,8 @@ fn one(ground: &Ground<'_>, day: &Planned<'_>) -> Option<Finding> {
         p.kept.as_ref().is_some_and(|k| p.closed() && without.is_some_and(|end| end <= k.closes))
     })?;
     let kept = patch.kept.as_ref()?;
-    let breaks = day.plan.breaks.iter().zip(&outlook.crew.breaks);
-    let ((from, _), (begins, ends)) = breaks.filter(|(_, (from, _))| *from < kept.carve.1).last()?;
+    let mut breaks = day.plan.breaks.iter().zip(&outlook.crew.breaks);
+    let ((from, _), (begins, ends)) = breaks.rfind(|(_, (from, _))| *from < kept.carve.1)?;
     let length = ends - begins;
     let lost = Quantity { si: outlook.crew.carve.mul(&Num::int(length.saturating_mul(60))), ..outlook.limit.clone() };
     let title = format!(

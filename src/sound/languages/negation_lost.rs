@@ -76,7 +76,7 @@ fn one(pair: &Pair<'_>, original: (&Written, &[&str]), twin: (&Written, &[&str])
     };
     // In lines that a crew acts on at once each sentence must keep its own no; elsewhere a sentence may be cut in two.
     let moved = pair.grave && mine.len() == its.len() && mine.iter().zip(&its).any(|(a, b)| a.is_some() != b.is_some());
-    if !(here == 0) != !(there == 0) || pair.grave && here != there || moved {
+    if (here == 0) != (there == 0) || pair.grave && here != there || moved {
         let odd = mine.iter().zip(&its).find(|(a, b)| a.is_some() != b.is_some());
         let lost = odd.map_or(here > there, |(a, _)| a.is_some());
         let sort = format!("{place}the {} `{}`", pair.sort, pair.name);

@@ -1,9 +1,8 @@
 //! M15: a lot is older than its bags keep.
 
-use jiff::civil::Date;
-
 use crate::finding::{Finding, Severity};
 use crate::job::{Day, Lot, Mix, Site};
+use crate::quantity::date::{civil, count};
 use crate::quantity::units::find_expr;
 use crate::quantity::{Num, num::Direction};
 use crate::sound::told::{number, related_value};
@@ -26,9 +25,9 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 
 fn one(ground: &Ground<'_>, site: &Site, mix: &Mix, lot: &Lot) -> Option<Finding> {
     let shelf = super::bagged(mix, &lot.material.text).shelf.as_ref()?;
-    let (used, planned) = used(ground, site, mix)?;
-    let made = date(&lot.made)?;
-    let age = i64::from(used.since(made).ok()?.get_days());
+    let (used, planned) = used(ground, site, mix);
+    let made = date(&lot.made);
+    let age = used - made;
     let most = shelf.value().in_unit(find_expr("day")?)?;
     if Num::int(age).compare(&most).is_le() {
         return None;
@@ -36,15 +35,16 @@ fn one(ground: &Ground<'_>, site: &Site, mix: &Mix, lot: &Lot) -> Option<Finding
     let keeps = most.round(Direction::Down, &num_rational::BigRational::from_integer(1.into()));
     let material = &lot.material.text;
     let title = format!(
-        "lot {} of {material} is {age} days old on {used}, {} keeps it at most {} days",
+        "lot {} of {material} is {age} days old on {}, {} keeps it at most {} days",
         lot.number.text,
+        iso(used)?,
         mix.name.text,
         crate::quantity::num::decimal(&keeps, 0)
     );
-    let until = made.checked_add(jiff::Span::new().days(i64::try_from(keeps.to_integer()).ok()?)).ok()?;
+    let until = made + i64::try_from(keeps.to_integer()).ok()?;
     let mut finding = Finding::new(CHECK.name, Severity::Hold, title)
         .at(lot.made.at, "made on this day")
-        .derived(format!("made {made}, kept {}: good until {until}", number(shelf.node(), "day").replace("day", "days")))
+        .derived(format!("made {}, kept {}: good until {}", iso(made)?, number(shelf.node(), "day").replace("day", "days"), iso(until)?))
         .source("the shelf life of the mix sheet; where it states none, none is asked for")
         .help("use a fresher lot, or let the maker say in writing that this one is still good and accept it under a role")
         .about(lot.number.text.clone());
@@ -56,18 +56,23 @@ fn one(ground: &Ground<'_>, site: &Site, mix: &Mix, lot: &Lot) -> Option<Finding
 }
 
 /// The last day on which the bags are mixed: as planned, if that is still to come; else the day of the run.
-fn used<'a>(ground: &Ground<'_>, site: &'a Site, mix: &Mix) -> Option<(Date, Option<&'a Day>)> {
+fn used<'a>(ground: &Ground<'_>, site: &'a Site, mix: &Mix) -> (i64, Option<&'a Day>) {
     let (year, month, day) = ground.on;
-    let today = Date::new(year, month, day).ok()?;
+    let today = count(year, month, day);
     let scratch = site.scratch_mix.as_ref().is_some_and(|m| m.text == mix.name.text);
     let days = if scratch { site.calendar.scratch.iter().collect::<Vec<_>>() } else { site.calendar.carve.iter().collect() };
-    let last = days.into_iter().filter_map(|d| Some((date(d)?, d))).max_by_key(|(d, _)| *d);
-    Some(match last {
+    let last = days.into_iter().map(|d| (date(d), d)).max_by_key(|(d, _)| *d);
+    match last {
         Some((planned, day)) if planned > today => (planned, Some(day)),
         _ => (today, None),
-    })
+    }
 }
 
-fn date(day: &Day) -> Option<Date> {
-    Date::new(day.year, day.month, day.day).ok()
+/// Days since 1970-01-01.
+fn date(day: &Day) -> i64 {
+    count(day.year, day.month, day.day)
+}
+
+fn iso(days: i64) -> Option<String> {
+    civil(days).map(|(year, month, day)| format!("{year:04}-{month:02}-{day:02}"))
 }

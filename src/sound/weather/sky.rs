@@ -62,13 +62,15 @@ pub struct Met<'a> {
     pub drying: f64,
 }
 
+/// A goal of the plan, its date, and its hours: which line; air, mud, drying.
+type KeptDay = (usize, Date, Vec<(usize, [f64; 3])>);
+
 /// The weather of a site as it is kept between the checks: numbers and places in the job's own lists.
 #[derive(Debug)]
 pub struct Kept {
     site: usize,
     weather: usize,
-    /// Which goal of the plan, its date, and the hours: which line, air, mud, drying.
-    days: Vec<(usize, Date, Vec<(usize, [f64; 3])>)>,
+    days: Vec<KeptDay>,
     placing: Arc<[Date]>,
     lows: Arc<[Low]>,
 }
@@ -137,14 +139,14 @@ pub fn date_of(day: &Day) -> Date {
     Date { year: day.year, month: day.month, day: day.day }
 }
 
-fn shifts(ground: &Ground<'_>, site: &Site, weather: &Weather, mix: Option<&Mix>) -> Vec<(usize, Date, Vec<(usize, [f64; 3])>)> {
+fn shifts(ground: &Ground<'_>, site: &Site, weather: &Weather, mix: Option<&Mix>) -> Vec<KeptDay> {
     let Some(plan) = &site.plan else { return Vec::new() };
     let weights = mix.and_then(|m| {
         let of = |name: &str| Some(ground.tally.figure(&format!("{}.{name}", m.id))?.worked.as_ref().ok()?.value().si.to_f64());
         Some((of("dry_weight")?, of("start_water_weight")?))
     });
     let (starts, ends) = (plan.starts.value().si.to_f64(), plan.ends.value().si.to_f64());
-    let mut out: Vec<(usize, Date, Vec<(usize, [f64; 3])>)> = Vec::new();
+    let mut out: Vec<KeptDay> = Vec::new();
     for (n, goal) in plan.days.iter().enumerate() {
         let date = date_of(&goal.day);
         if out.iter().any(|(_, d, _)| *d == date) {
@@ -173,7 +175,7 @@ fn met(hour: &Hour, weights: Option<(f64, f64)>) -> [f64; 3] {
         _ => si(hour.air.value()),
     };
     let (air, humidity, wind) = hour.at_wall();
-    let base = |k: f64| (k - 273.15 + 18.0).max(0.0).powf(2.5);
+    let base = |k: f64| crate::tally::minutes::two_and_a_half((k - 273.15 + 18.0).max(0.0));
     let rate = 5e-6 * (base(kelvin) - si(humidity.value()) * base(si(air.value()))) * (si(wind.value()) * 3.6 + 4.0);
     let fahrenheit = |k: f64| k * 1.8 - 459.67;
     [fahrenheit(si(hour.air.value())), fahrenheit(kelvin), rate * 0.204_816]
