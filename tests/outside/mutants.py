@@ -7,7 +7,8 @@ import json
 from bench import Bench, Check, Result
 from predict import Key, predict
 
-SAMPLE = 100
+# `MUTANTS=all` lays down a hundred; the shorter run of every test has fewer that tell.
+LEAST = 15
 
 
 def moved(bench: Bench) -> Result:
@@ -16,7 +17,7 @@ def moved(bench: Bench) -> Result:
     if not laid.exists():
         return Result("", [f"{laid} is missing: the Rust tests lay it down"])
     rows = [json.loads(line) for line in laid.read_text(encoding="utf-8").splitlines()]
-    faults: list[str] = [] if len(rows) == SAMPLE else [f"{len(rows)} mutants in the sample, not {SAMPLE}"]
+    faults: list[str] = [] if len(rows) >= LEAST else [f"{len(rows)} mutants in the sample, fewer than {LEAST}"]
     compared = values = 0
     for number, row in enumerate(rows):
         job = bench.copy_of_job(f"mutant-{number}")
@@ -32,8 +33,8 @@ def moved(bench: Bench) -> Result:
         for key, want in predicted.items():
             if said.get(key) != want:
                 faults.append(f"{row['path']}: {row['what']}: {' '.join(key)}: {want!r} predicted, {said.get(key)!r} said")
-    if compared < SAMPLE * 9 // 10:
-        faults.append(f"only {compared} of {SAMPLE} could be predicted")
+    if compared * 10 < len(rows) * 9:
+        faults.append(f"only {compared} of {len(rows)} could be predicted")
     return Result(f"{compared} mutants, {values} values", faults[:20])
 
 

@@ -24,6 +24,14 @@ def shipped(name: str) -> Path:
     return path
 
 
+# What the checks say of the weather itself; a year of another place may be too cold to work in.
+JUDGED = (
+    "cold-without-heat", "freeze-after-set", "hot-without-plan", "mix-temperature-out-of-range", "drying-fast", "drying-too-fast",
+    "face-in-sun", "rain-without-cover", "base-frozen", "base-hot-or-saturated", "spray-drifts", "forecast-old",
+    "mix-target-out-of-reach",
+)  # fmt: skip
+
+
 def accepted(bench: Bench) -> Result:
     """The program has nothing to say about the files, and something about one that is spoiled."""
     faults = []
@@ -32,8 +40,12 @@ def accepted(bench: Bench) -> Result:
         laid = job / "weather" / f"{SITE}.csv"
         laid.parent.mkdir(exist_ok=True)
         shutil.copy(shipped(name), laid)
-        said = bench.hodbook(job, bench.temp / "none", "--format", "short", "sound")
-        faults += [f"{name}: {line}" for line in said.splitlines() if "weather/" in line]
+        said = subprocess.run(
+            [str(bench.binary), "--job", str(job), "--format", "short", "sound", "--no-layout"], capture_output=True, text=True, check=False
+        )
+        if said.returncode not in (0, 1):
+            faults.append(f"{name}: ended with {said.returncode}")
+        faults += [f"{name}: {line}" for line in said.stdout.splitlines() if "weather/" in line and not any(f" {j}:" in line for j in JUDGED)]
         text = laid.read_text(encoding="utf-8").replace("Dry-bulb (C)", "Dry-bulb (W)", 1)
         laid.write_text(text, encoding="utf-8")
         spoiled = subprocess.run(
