@@ -1,6 +1,6 @@
 //! The planned days in whole minutes, as their sheets print them, without what a sheet prints of each number.
 //!
-//! Checks look at every planned day of every site, and the figures of [`day`](super::day) are too many for that. What
+//! Checks look at every planned day of every site, and the figures of `day` are too many for that. What
 //! is worked here is what that table works, step for step; a test holds the two together.
 
 use std::collections::BTreeMap;
