@@ -4,7 +4,6 @@
 //! `cargo test --release --test audit -- --nocapture` prints the score and what differs from the labels.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::print_stdout, clippy::disallowed_methods, reason = "a test")]
 
-use std::cell::OnceCell;
 use std::fs;
 use std::path::Path;
 use std::sync::OnceLock;
@@ -96,17 +95,7 @@ fn hear(body: &str, code: &str) -> Vec<Finding> {
         reads: Distance::Hand,
         read: OnceLock::new(),
     }];
-    let ground = Ground {
-        job: &job,
-        tally: &tally,
-        seen: &seen,
-        fits: &[],
-        issued: &[],
-        on: (2026, 3, 2),
-        span_of: sound::span_of,
-        typed: OnceCell::new(),
-        sky: OnceCell::new(),
-    };
+    let ground = Ground { seen: &seen, ..Ground::of(&job, &tally, (2026, 3, 2)) };
     let checks: Vec<&sound::Check> = LABELS.iter().map(|(_, name)| sound::check(name).unwrap()).collect();
     sound::run_these(&checks, &ground)
 }

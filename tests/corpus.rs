@@ -62,28 +62,6 @@ fn the_clean_demo_has_nothing_to_stop_or_hold() {
     assert!(warned.is_empty(), "{}", warned.join("\n"));
 }
 
-/// Works on each item on as many threads as there are processors, keeping the order.
-fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let threads = std::thread::available_parallelism().map_or(2, std::num::NonZero::get).min(8);
-    let next = std::sync::atomic::AtomicUsize::new(0);
-    let done = std::sync::Mutex::new(Vec::new());
-    std::thread::scope(|scope| {
-        for _ in 0..threads {
-            scope.spawn(|| {
-                loop {
-                    let i = next.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
-                    let Some(item) = items.get(i) else { break };
-                    let result = work(item);
-                    done.lock().unwrap().push((i, result));
-                }
-            });
-        }
-    });
-    let mut all = done.into_inner().unwrap();
-    all.sort_by_key(|(i, _)| *i);
-    all.into_iter().map(|(_, r)| r).collect()
-}
-
 /// Corpus files with their check's name, those of `CORPUS` only if it is set.
 fn files() -> Vec<(PathBuf, String)> {
     let only: Option<Vec<String>> = std::env::var("CORPUS").ok().map(|names| names.split(',').map(str::to_owned).collect());
@@ -100,7 +78,7 @@ fn every_case_says_what_it_says() {
     let update = std::env::var_os("UPDATE_CORPUS").is_some();
     let clean = scene::sound(&demo, &[], Switch::AsIs);
     let files = files();
-    let made = side_by_side(&files, |(path, name)| {
+    let made = kit::side_by_side(&files, |(path, name)| {
         let old = fs::read_to_string(path).unwrap();
         let (new, heard) = cases::run(&demo, &clean, name, &old, Switch::AsIs);
         (old, new, heard)
@@ -128,7 +106,7 @@ fn every_case_says_what_it_says() {
 fn a_check_switched_off_or_always_on_fails_a_case() {
     let demo = demo();
     let clean = scene::sound(&demo, &[], Switch::AsIs);
-    let unnoticed = side_by_side(&files(), |(path, name)| {
+    let unnoticed = kit::side_by_side(&files(), |(path, name)| {
         let text = fs::read_to_string(path).unwrap();
         let all = cases::read(&text);
         let differs = |case: Option<&cases::Case>, switch| {

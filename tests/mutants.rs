@@ -19,8 +19,6 @@ mod scene;
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::Mutex;
-use std::sync::atomic::{AtomicUsize, Ordering};
 
 use hodbook::finding::Finding;
 use hodbook::read;
@@ -58,23 +56,9 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
     let mut tally = Tally::of(&job);
     let moved = found.is_empty() && was.figures != printed::figures(&job, &tally);
     let (seen, broken) = scene::texts(&job, &tally);
-    let ground = Ground {
-        job: &job,
-        tally: &tally,
-        seen: &seen,
-        fits: &[],
-        issued: &[],
-        on: (2026, 3, 2),
-        span_of: sound::span_of,
-        typed: std::cell::OnceCell::new(),
-        sky: std::cell::OnceCell::new(),
-    };
-    let mut all = sound::run(&ground);
+    let mut all = sound::run(&Ground { seen: &seen, ..Ground::of(&job, &tally, scene::ON) });
     all.extend(broken);
-    let lines = |file: u32| folder.lines(file);
-    let settled = sound::signed::settle(&job, &mut all, &lines);
-    all.extend(sound::signed::idle(&job, &settled));
-    all.extend(settled.found);
+    scene::settle(&job, &folder, &mut all);
     if all.iter().any(|f| points_at(f, &folder, mutant)) {
         return Fate::Reported;
     }
@@ -86,25 +70,6 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
     if was.days != printed::days(&job, &tally) { Fate::Moved } else { Fate::Survived }
 }
 
-fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let next = AtomicUsize::new(0);
-    let done = Mutex::new(Vec::new());
-    let threads = std::thread::available_parallelism().map_or(2, std::num::NonZero::get).min(8);
-    std::thread::scope(|scope| {
-        for _ in 0..threads {
-            scope.spawn(|| {
-                while let Some((i, item)) = Some(next.fetch_add(1, Ordering::Relaxed)).and_then(|i| Some((i, items.get(i)?))) {
-                    let result = work(item);
-                    done.lock().unwrap().push((i, result));
-                }
-            });
-        }
-    });
-    let mut all = done.into_inner().unwrap();
-    all.sort_by_key(|(i, _)| *i);
-    all.into_iter().map(|(_, r)| r).collect()
-}
-
 #[test]
 fn every_mutant_is_reported_or_moves_something() {
     let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
@@ -113,7 +78,7 @@ fn every_mutant_is_reported_or_moves_something() {
     let whole = std::env::var("MUTANTS").is_ok_and(|v| v == "all");
     let tried: Vec<Mutant> = every.into_iter().enumerate().filter(|(i, _)| whole || i % 13 == 0).map(|(_, m)| m).collect();
     let was = Printed::of(&demo);
-    let fates = side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
+    let fates = kit::side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
 
     let mut counts: BTreeMap<(Kind, Fate), usize> = BTreeMap::new();
     let (mut swaps, mut told) = (0, 0);

@@ -56,6 +56,23 @@ pub struct Ground<'a> {
     pub sky: std::cell::OnceCell<Vec<weather::sky::Kept>>,
 }
 
+impl<'a> Ground<'a> {
+    /// A job with its figures on a day: no text, no face and no card in force yet.
+    pub fn of(job: &'a Job, tally: &'a Tally, on: (i16, i8, i8)) -> Ground<'a> {
+        Ground {
+            job,
+            tally,
+            seen: &[],
+            fits: &[],
+            issued: &[],
+            on,
+            span_of,
+            typed: std::cell::OnceCell::new(),
+            sky: std::cell::OnceCell::new(),
+        }
+    }
+}
+
 /// A check: what it is called, how bad it is, what its manual says and how it is run.
 #[derive(Debug)]
 pub struct Check {

@@ -76,17 +76,7 @@ impl<'a> Desk<'a> {
         let mut desk = Desk { documents, codes, closures, books, book_closures, bodies: Bodies::of(&loaded.job), seen, findings };
         desk.findings.extend(glyphs::check(&desk.seen));
         let issued = register::issued(register.entries());
-        let found = sound::run(&Ground {
-            job: &loaded.job,
-            tally: &loaded.tally,
-            seen: &desk.seen,
-            fits: &[],
-            issued: &issued,
-            on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
-            span_of: span,
-            typed: std::cell::OnceCell::new(),
-            sky: std::cell::OnceCell::new(),
-        });
+        let found = sound::run(&Ground { seen: &desk.seen, issued: &issued, ..loaded.ground() });
         desk.keep(found);
         desk.settle(loaded);
         Ok(desk)

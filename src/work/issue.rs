@@ -187,18 +187,7 @@ fn broken(errors: &[PressError]) -> Outcome {
 
 /// What the checks say of the faces as they came off the press.
 fn fit_findings(loaded: &Loaded, fits: &[Fit]) -> Vec<Finding> {
-    let ground = crate::sound::Ground {
-        job: &loaded.job,
-        tally: &loaded.tally,
-        seen: &[],
-        fits,
-        issued: &[],
-        on: (loaded.on.year(), loaded.on.month(), loaded.on.day()),
-        span_of: span,
-        typed: std::cell::OnceCell::new(),
-        sky: std::cell::OnceCell::new(),
-    };
-    crate::sound::run_these(crate::sound::FACES, &ground)
+    crate::sound::run_these(crate::sound::FACES, &crate::sound::Ground { fits, ..loaded.ground() })
 }
 
 /// Writes the files; a full run first clears what an earlier one left, so that no withheld card lies about.

@@ -7,6 +7,7 @@ use crate::job::{Day, Job};
 use crate::quantity::Mark;
 use crate::read;
 use crate::register::Register;
+use crate::sound::Ground;
 use crate::source::{Folder, Kept, Span};
 use crate::tally::Tally;
 
@@ -67,6 +68,11 @@ impl Loaded {
         let bytes = self.kept().read().map_err(|e| Outcome::could_not(format!("cannot read {REGISTER}: {e}")))?;
         let file = self.folder.at(REGISTER).map_or(u32::MAX, |f| f.id);
         Ok(Register::read(&bytes, file))
+    }
+
+    /// What checks stand on, before there is any text.
+    pub fn ground(&self) -> Ground<'_> {
+        Ground::of(&self.job, &self.tally, (self.on.year(), self.on.month(), self.on.day()))
     }
 
     /// Path, line and column of a mark, counted from 1.

@@ -36,17 +36,7 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
     let tally = Tally::of(&job);
     let (seen, broken) = texts(&job, &tally);
     assert!(broken.is_empty(), "a text of the case cannot be rendered: {:?}", broken.iter().map(|f| &f.title).collect::<Vec<_>>());
-    let ground = Ground {
-        job: &job,
-        tally: &tally,
-        seen: &seen,
-        fits,
-        issued,
-        on: (2026, 3, 2),
-        span_of: sound::span_of,
-        typed: std::cell::OnceCell::new(),
-        sky: std::cell::OnceCell::new(),
-    };
+    let ground = Ground { seen: &seen, fits, issued, ..Ground::of(&job, &tally, ON) };
     let checks: Vec<&sound::Check> = match switch {
         Switch::AsIs => CHECKS.to_vec(),
         Switch::Off(name) | Switch::On(name) => CHECKS.iter().copied().filter(|c| c.name != name).collect(),
@@ -56,15 +46,23 @@ pub fn sound_with(folder: &Folder, fits: &[Fit], issued: &[Issued], switch: Swit
         let check = sound::check(name).unwrap();
         found.push(Finding::new(check.name, check.severities[0], "always"));
     }
-    let lines = |file: u32| folder.lines(file);
-    let settled = sound::signed::settle(&job, &mut found, &lines);
-    found.extend(sound::signed::idle(&job, &settled));
-    found.extend(settled.found);
+    settle(&job, folder, &mut found);
     // Findings about acceptances come from no run of their own.
     if let Switch::Off(name) = switch {
         found.retain(|f| f.name != name);
     }
     found
+}
+
+/// The day of every case.
+pub const ON: (i16, i8, i8) = (2026, 3, 2);
+
+/// Lets the acceptances of a folder meet the findings of all its checks.
+pub fn settle(job: &Job, folder: &Folder, found: &mut Vec<Finding>) {
+    let lines = |file: u32| folder.lines(file);
+    let settled = sound::signed::settle(job, found, &lines);
+    found.extend(sound::signed::idle(job, &settled));
+    found.extend(settled.found);
 }
 
 /// What rendering says of a body on the first site that has both mixes; nothing if it renders.
