@@ -23,22 +23,18 @@ pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRate
 pub use details::{Details, Gate, JointPlan};
 pub use fit::Fit;
 pub use issued::Issued;
-pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water};
+pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water, Weighed};
 pub use page::{BookChapter, Card, Caution, Chapter, Distance, Edition, Handbook, Page, Paper, Per, Word};
 pub use panel::Panel;
 pub use people::{Company, Measure, Mixer, Person, Reserve, Scale};
 pub use plan::{CurePlan, DayGoal, DayPlan, Finish, Hands, LaborPlan, Lath, Place, Safety, Tolerances, WaterPlan};
-pub use site::{Base, BatchPlan, Calendar, Climate, Letter, OpeningRule, Site};
+pub use protection::{Protection, Reading};
+pub use site::{Base, BatchPlan, Calendar, Climate, Letter, Lot, OpeningRule, Site};
 pub use supply::{Delivery, MixingWater, Ordered, StandingLot};
 pub use surface::{Corner, Edge, Face, Mean, Opening, Outline, Scratch, Shape, Surface, Texture, Waste};
 pub use weather::Weather;
 
-pub use protection::{Protection, Reading};
-
 use crate::source::Span;
-
-pub use mix::Weighed;
-pub use site::Lot;
 
 /// A text with its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -47,6 +43,13 @@ pub struct Text {
     pub text: String,
     /// Its place.
     pub at: Span,
+}
+
+impl Text {
+    /// The place of some of its bytes; the whole place where its letters are not the file's (an escape, a quotation).
+    pub fn part(&self, from: usize, to: usize) -> Span {
+        if self.at.spans(self.text.len()) { self.at.part(from, to) } else { self.at }
+    }
 }
 
 /// A calendar date with its place, ISO order.
@@ -60,6 +63,18 @@ pub struct Day {
     pub day: i8,
     /// Its place.
     pub at: Span,
+}
+
+impl Day {
+    /// The day without its place.
+    pub fn date(&self) -> weather::Date {
+        weather::Date { year: self.year, month: self.month, day: self.day }
+    }
+
+    /// The day as `2026-03-02`.
+    pub fn iso(&self) -> String {
+        self.date().iso()
+    }
 }
 
 /// A Markdown body: the text below the front matter and where it starts in its file.
@@ -149,9 +164,8 @@ pub fn folder_of(kind: &str) -> &'static str {
         "caution" => "cautions",
         "card" => "cards",
         "chapter" => "chapters",
-        "letter" | "panel" => "records",
+        "letter" | "panel" | "appliance" => "records",
         "change" => "changes",
-        "appliance" => "records",
         _ => "",
     }
 }

@@ -68,7 +68,7 @@ pub struct DayGoal {
 impl DayGoal {
     /// The day as `2026-03-02`.
     pub fn iso(&self) -> String {
-        format!("{:04}-{:02}-{:02}", self.day.year, self.day.month, self.day.day)
+        self.day.iso()
     }
 }
 

@@ -106,7 +106,7 @@ impl Date {
 
     /// The day as `2026-03-02`.
     pub fn iso(self) -> String {
-        format!("{:04}-{:02}-{:02}", self.year, self.month, self.day)
+        crate::quantity::date::iso(self.year, self.month, self.day)
     }
 }
 

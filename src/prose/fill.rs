@@ -181,7 +181,7 @@ fn holder(c: char) -> Option<usize> {
 
 /// Adds text, joined to the text before it when both are the file's own characters side by side.
 pub(super) fn push_text(out: &mut Vec<Inline>, words: String, at: Span) {
-    let copied = |text: &str, at: &Span| usize::try_from(at.end.saturating_sub(at.start)).is_ok_and(|n| n == text.len());
+    let copied = |text: &str, at: &Span| at.spans(text.len());
     if let Some(Inline::Text(last, Some(place))) = out.last_mut()
         && place.end == at.start
         && copied(last, place)

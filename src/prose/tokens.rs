@@ -68,8 +68,8 @@ pub(super) fn tokens(line: &Line, lang: Lang) -> Vec<Token> {
             Seg::Gap => chars.push((' ', None)),
             Seg::Slot => chars.push(('\u{fffc}', None)),
             Seg::Typed(text, at) => {
-                let copied = usize::try_from(at.end.saturating_sub(at.start)).is_ok_and(|n| n == text.len());
-                chars.extend(text.char_indices().map(|(i, c)| (c, Some(if copied { part(*at, i, c.len_utf8()) } else { *at }))));
+                let copied = at.spans(text.len());
+                chars.extend(text.char_indices().map(|(i, c)| (c, Some(if copied { at.part(i, i + c.len_utf8()) } else { *at }))));
             }
         }
     }
@@ -106,11 +106,6 @@ pub(super) fn tokens(line: &Line, lang: Lang) -> Vec<Token> {
         glued = true;
     }
     out
-}
-
-fn part(at: Span, i: usize, len: usize) -> Span {
-    let start = at.start.saturating_add(u32::try_from(i).unwrap_or(0));
-    Span { start, end: start.saturating_add(u32::try_from(len).unwrap_or(0)), ..at }
 }
 
 fn cover(run: &[Placed]) -> Option<Span> {

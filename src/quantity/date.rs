@@ -30,6 +30,11 @@ pub fn count(year: i16, month: i8, day: i8) -> i64 {
     era * ERA + of_era * 365 + of_era / 4 - of_era / 100 + of_year - EPOCH
 }
 
+/// A day as `2026-03-02`.
+pub fn iso(year: i16, month: i8, day: i8) -> String {
+    format!("{year:04}-{month:02}-{day:02}")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

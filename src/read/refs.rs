@@ -170,36 +170,36 @@ fn site(g: &Group, mixes: &Names, mixers: &Names, letters: &Names, out: &mut Vec
     }
 }
 
+/// The site that a record names by its code.
+fn site_of<'d>(g: &Group, docs: &'d [Doc<'_>]) -> Option<&'d Group> {
+    let code = g.text("site")?.text;
+    originals(docs, "site").into_iter().filter_map(|d| d.group.as_ref()).find(|s| s.text("code").is_some_and(|t| t.text == code))
+}
+
+/// The names of a map, as what a reference may name. Where none could be read, nobody can say that one is wrong.
+fn names_of<'m>(map: impl IntoIterator<Item = &'m (Text, Group)>, sort: &'static str) -> Names {
+    let names: Vec<(String, Span)> = map.into_iter().map(|(n, _)| (n.text.clone(), n.at)).collect();
+    let sure = !names.is_empty();
+    Names::new(sort, names, sure)
+}
+
 /// An appliance stands in an opening of a surface of its own site.
 fn appliance(g: &Group, docs: &[Doc<'_>], sites: &Names, out: &mut Vec<Finding>) {
     g.text("site").iter().for_each(|s| sites.check(s, out));
-    let all = originals(docs, "site");
-    let code = g.text("site").map(|t| t.text);
-    let Some(site) = all.iter().filter_map(|d| d.group.as_ref()).find(|s| s.text("code").map(|t| t.text) == code) else { return };
-    let names = |map: &[(Text, Group)], sort: &'static str| {
-        let names: Vec<(String, Span)> = map.iter().map(|(n, _)| (n.text.clone(), n.at)).collect();
-        let sure = !names.is_empty();
-        Names::new(sort, names, sure)
-    };
-    let Some(surface) = g.text("surface") else { return };
-    names(site.map("surfaces"), "surface of its site").check(&surface, out);
+    let (Some(site), Some(surface)) = (site_of(g, docs), g.text("surface")) else { return };
+    names_of(site.map("surfaces"), "surface of its site").check(&surface, out);
     let openings = site.map("surfaces").iter().filter(|(n, _)| n.text == surface.text).flat_map(|(_, s)| s.map("openings"));
-    let openings: Vec<(Text, Group)> = openings.cloned().collect();
-    g.text("opening").iter().for_each(|o| names(&openings, "opening of its surface").check(o, out));
+    let openings = names_of(openings, "opening of its surface");
+    g.text("opening").iter().for_each(|o| openings.check(o, out));
 }
 
 /// A panel speaks of a texture and of surfaces of its own site.
 fn panel(g: &Group, docs: &[Doc<'_>], sites: &Names, mixes: &Names, out: &mut Vec<Finding>) {
     g.text("site").iter().for_each(|s| sites.check(s, out));
     g.text("mix").iter().for_each(|m| mixes.check(m, out));
-    let all = originals(docs, "site");
-    let code = g.text("site").map(|t| t.text);
-    let site = all.iter().filter_map(|d| d.group.as_ref()).find(|s| s.text("code").map(|t| t.text) == code);
-    let Some(site) = site else { return };
-    let of = |key: &str| -> Vec<(String, Span)> { site.map(key).iter().map(|(n, _)| (n.text.clone(), n.at)).collect() };
-    let names = |key: &str, sort: &'static str| Names::new(sort, of(key), !of(key).is_empty());
-    g.text("texture").iter().for_each(|t| names("textures", "texture of its site").check(t, out));
-    names("surfaces", "surface of its site").each(&g.texts("surfaces"), out);
+    let Some(site) = site_of(g, docs) else { return };
+    g.text("texture").iter().for_each(|t| names_of(site.map("textures"), "texture of its site").check(t, out));
+    names_of(site.map("surfaces"), "surface of its site").each(&g.texts("surfaces"), out);
 }
 
 /// Every price in the one currency of the company: sums of two are no sums.

@@ -77,6 +77,8 @@ fn object(fields: &[&Field], like: bool) -> Value {
 
 fn property(field: &Field) -> Value {
     let text = json!(["string", "number"]);
+    // A number is followed by its unit.
+    let amount = json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"});
     let mut value = match field.want {
         Want::Group(fields) => object(&fields.iter().collect::<Vec<_>>(), false),
         Want::Map(_, fields) => json!({"type": "object", "additionalProperties": object(&fields.iter().collect::<Vec<_>>(), true)}),
@@ -91,13 +93,11 @@ fn property(field: &Field) -> Value {
         Want::Choices(words) => json!({"type": "array", "items": {"enum": words}}),
         Want::Texts => json!({"type": "array", "items": {"type": text}}),
         Want::Languages => json!({"type": "array", "items": {"enum": Lang::all().map(Lang::code).collect::<Vec<_>>()}}),
-        // A number is followed by its unit.
-        Want::Amount(..) | Want::Range(..) | Want::TimeAt => json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"}),
+        Want::Amount(..) | Want::Range(..) | Want::TimeAt => amount,
         Want::Corners => {
-            let length = json!({"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"});
-            json!({"type": "array", "minItems": 3, "items": {"type": "array", "minItems": 2, "maxItems": 2, "items": length}})
+            json!({"type": "array", "minItems": 3, "items": {"type": "array", "minItems": 2, "maxItems": 2, "items": amount}})
         }
-        Want::Lengths => json!({"type": "array", "items": {"type": "string", "pattern": "[0-9½¼¾⅓⅔⅛⅜⅝⅞][^0-9]*[^0-9 ./,:-]"}}),
+        Want::Lengths => json!({"type": "array", "items": amount}),
         Want::Ratio => json!({"type": "string", "pattern": "^[0-9.]+:[0-9.]+ by (mass|volume)$"}),
         Want::Text | Want::Words => json!({"type": text}),
     };

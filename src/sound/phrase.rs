@@ -70,8 +70,6 @@ pub(super) fn each_clause(ground: &Ground<'_>, ask: &Ask<'_>, tell: impl Fn(&See
 
 /// Words of an authored text, lower case, with their places where its letters are the file's.
 pub(super) fn words(text: &Text) -> Vec<(String, Span)> {
-    let exact = usize::try_from(text.at.end.saturating_sub(text.at.start)).is_ok_and(|n| n == text.text.len());
-    let offset = |n: usize| text.at.start.saturating_add(u32::try_from(n).unwrap_or(u32::MAX));
     let mut out = Vec::new();
     let mut from = None;
     for (i, c) in text.text.char_indices().chain([(text.text.len(), ' ')]) {
@@ -80,8 +78,7 @@ pub(super) fn words(text: &Text) -> Vec<(String, Span)> {
         } else if let Some(start) = from.take()
             && let Some(word) = text.text.get(start..i)
         {
-            let at = if exact { Span { file: text.at.file, start: offset(start), end: offset(i) } } else { text.at };
-            out.push((word.to_lowercase(), at));
+            out.push((word.to_lowercase(), text.part(start, i)));
         }
     }
     out

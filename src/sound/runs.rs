@@ -23,17 +23,12 @@ pub(in crate::sound) type Placed<'r> = (&'r str, Span, &'r str);
 impl Run {
     /// A text outside a body.
     pub fn of(text: &Text) -> Run {
-        let exact = usize::try_from(text.at.end.saturating_sub(text.at.start)).is_ok_and(|n| n == text.text.len());
-        Run { text: text.text.clone(), at: text.at, exact }
+        Run { text: text.text.clone(), at: text.at, exact: text.at.spans(text.text.len()) }
     }
 
     /// The place of a part of it.
     pub fn part(&self, from: usize, to: usize) -> Span {
-        if !self.exact {
-            return self.at;
-        }
-        let offset = |n: usize| self.at.start.saturating_add(u32::try_from(n).unwrap_or(u32::MAX));
-        Span { start: offset(from), end: offset(to), ..self.at }
+        if self.exact { self.at.part(from, to) } else { self.at }
     }
 
     /// The first place of a mark or word, anywhere in it.

@@ -14,6 +14,13 @@ pub enum Piece {
     Mark,
 }
 
+impl Piece {
+    /// The place of a typed word.
+    pub fn place(&self) -> Option<Span> {
+        if let Piece::Word(_, at) = self { *at } else { None }
+    }
+}
+
 /// A sentence, or a row of a table.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sentence {
@@ -26,12 +33,16 @@ pub struct Sentence {
 impl Sentence {
     /// Its words, one space between, values as `#`.
     pub fn words(&self) -> String {
-        let words = self.pieces.iter().filter_map(|p| match p {
+        self.said().collect::<Vec<_>>().join(" ")
+    }
+
+    /// Its words in order, values as `#`, marks left out.
+    fn said(&self) -> impl Iterator<Item = &str> {
+        self.pieces.iter().filter_map(|p| match p {
             Piece::Word(w, _) => Some(w.as_str()),
             Piece::Value(_) => Some("#"),
             Piece::Mark => None,
-        });
-        words.collect::<Vec<_>>().join(" ")
+        })
     }
 
     /// Printed values in it.
@@ -39,10 +50,39 @@ impl Sentence {
         self.pieces.iter().filter_map(|p| if let Piece::Value(i) = p { Some(*i) } else { None })
     }
 
-    /// True if one of these phrases stands in it, word for word.
+    /// True if one of these phrases stands in it, word for word, over marks too.
     pub fn says(&self, phrases: &[&str]) -> bool {
-        let words = format!(" {} ", self.words());
-        phrases.iter().any(|p| words.contains(&format!(" {p} ")))
+        let words: Vec<&str> = self.said().collect();
+        let stands = |from: usize, phrase: &str| phrase.split(' ').enumerate().all(|(k, part)| words.get(from + k) == Some(&part));
+        (0..words.len()).any(|from| phrases.iter().any(|phrase| stands(from, phrase)))
+    }
+
+    /// The word at a place, or nothing for a value or a mark.
+    pub fn word(&self, at: usize) -> Option<&str> {
+        match self.pieces.get(at) {
+            Some(Piece::Word(word, _)) => Some(word.as_str()),
+            _ => None,
+        }
+    }
+
+    /// True if the word at a place is one of these.
+    pub fn is(&self, at: usize, words: &[&str]) -> bool {
+        self.word(at).is_some_and(|w| words.contains(&w))
+    }
+
+    /// True if one of these words stands in it.
+    pub fn has(&self, words: &[&str]) -> bool {
+        (0..self.pieces.len()).any(|at| self.is(at, words))
+    }
+
+    /// True if a phrase, words parted by spaces, begins at a place; no mark stands inside it.
+    pub fn starts(&self, at: usize, phrase: &str) -> bool {
+        phrase.split(' ').enumerate().all(|(k, w)| self.word(at + k) == Some(w))
+    }
+
+    /// Place of a word in the author's file.
+    pub fn place(&self, at: usize) -> Option<Span> {
+        self.pieces.get(at).and_then(Piece::place)
     }
 
     /// True if a place lies in it: between its first and its last word.
@@ -157,11 +197,7 @@ impl Reader {
         let Some(word) = from.and_then(|f| text.get(f..to)) else { return };
         let from = from.unwrap_or(0);
         // Text that differs from the file's bytes (an entity, a name from a slot) has only the place of the whole.
-        let exact = at.filter(|s| usize::try_from(s.end.saturating_sub(s.start)).is_ok_and(|n| n == text.len()));
-        let place = exact.map_or(at, |s| {
-            let offset = |n: usize| s.start.saturating_add(u32::try_from(n).unwrap_or(u32::MAX));
-            Some(Span { file: s.file, start: offset(from), end: offset(to) })
-        });
+        let place = at.map(|s| if s.spans(text.len()) { s.part(from, to) } else { s });
         self.open.push(Piece::Word(word.to_lowercase().replace('’', "'"), place));
     }
 

@@ -43,7 +43,7 @@ pub(super) fn authored(ground: &Ground<'_>, node: &Node) -> Option<(String, Span
 }
 
 /// Puts a finding at an authored value; a value that came from no file leaves it without a place.
-pub(super) fn at_value(finding: Finding, ground: &Ground<'_>, node: &Node, label: &str) -> Finding {
+pub(super) fn at_value(finding: Finding, ground: &Ground<'_>, node: &Node, label: impl Into<String>) -> Finding {
     match authored(ground, node) {
         Some((_, span)) => finding.at(span, label),
         None => finding,

@@ -75,8 +75,7 @@ fn last_day(site: &Site) -> Option<(&Day, &'static str)> {
 fn date(day: &Day, key: &str) -> Res<Date> {
     let count = res(calendar::day_of(day.year, day.month, day.day))?;
     let mark = Mark { file: day.at.file, start: day.at.start, end: day.at.end };
-    let iso = format!("{:04}-{:02}-{:02}", day.year, day.month, day.day);
-    Ok(Worked::new(Node::authored(count.value().clone(), count.node().unit(), &iso, key, Some(mark))))
+    Ok(Worked::new(Node::authored(count.value().clone(), count.node().unit(), &day.iso(), key, Some(mark))))
 }
 
 /// The day on the wall, counted from the day after the last mud, at whose end the cure is over.
@@ -115,7 +114,7 @@ fn listed(t: &mut Tally, job: &Job, site: &Site, need: &Worked<Duration>) -> Res
         if number > next || days.len() >= MOST_DAYS {
             break;
         }
-        let id = |name: &str| format!("{}/cure/{:04}-{:02}-{:02}.{name}", site.id, d.year, d.month, d.day);
+        let id = |name: &str| format!("{}/cure/{}.{name}", site.id, d.iso());
         t.own(id("mean"), "figure.day_mean", Role::DayReading, Basis::Author, &day.mean);
         t.own(id("least"), "figure.day_least", Role::DayReading, Basis::Author, &day.least);
         days.push(cure::Day { mean: t.get(&id("mean"))?, least: Some(t.get(&id("least"))?) });

@@ -11,7 +11,7 @@ use crate::trade::mix_temperature::{Batch, Dry, mix_temperature};
 use crate::trade::open_time;
 use crate::words::EN;
 
-use super::{Basis, Res, Role, Tally, nights, res};
+use super::{Basis, Res, Role, Tally, Voice, nights, res};
 
 /// Where a day's temperatures come from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -194,6 +194,27 @@ pub fn drying_at(hour: &weather::Hour, mortar: Worked<Temperature>) -> Result<Wo
     res(evaporation(&Air { mortar, air: air.clone(), humidity: humidity.clone(), wind: wind.clone() }))
 }
 
+/// An hour in plain numbers: air and mud in °F, drying in lb/ft2/h, by the formulas of [`mix_at`] and [`drying_at`].
+///
+/// A season has hundreds of hours and nearly all are fine: this tells which are worth working exactly. `weights` are
+/// those of a load's dry mix and of its start water, of any one unit.
+pub fn first_look(hour: &weather::Hour, weights: Option<(f64, f64)>) -> [f64; 3] {
+    let si = |q: &Quantity| q.si.to_f64();
+    let kelvin = match (&hour.mix, &hour.bags, &hour.water, weights) {
+        (Some(mix), ..) => si(mix.value()),
+        (None, Some(bags), Some(water), Some((dry, wet))) => {
+            let dry = 0.22 * dry;
+            (dry * si(bags.value()) + wet * si(water.value())) / (dry + wet)
+        }
+        _ => si(hour.air.value()),
+    };
+    let (air, humidity, wind) = hour.at_wall();
+    let base = |k: f64| libm::pow((k - 273.15 + 18.0).max(0.0), 2.5);
+    let rate = 5e-6 * (base(kelvin) - si(humidity.value()) * base(si(air.value()))) * (si(wind.value()) * 3.6 + 4.0);
+    let fahrenheit = |k: f64| k * 1.8 - 459.67;
+    [fahrenheit(si(hour.air.value())), fahrenheit(kelvin), rate * 0.204_816]
+}
+
 /// The mix's times in an hour of weather, without the figures that a day's sheet prints of it.
 pub(super) fn times_in(t: &Tally, site: &Site, mix: &Mix, hour: &weather::Hour) -> Result<Times, String> {
     let mortar = mix_at(t, mix, hour)?;
@@ -204,12 +225,9 @@ pub(super) fn times_in(t: &Tally, site: &Site, mix: &Mix, hour: &weather::Hour) 
 
 /// Why nothing may be placed in this hour, by the printed values: what stands ready against the weather may allow it.
 fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, drying: Option<&Quantity>) -> Result<(), String> {
-    let printed = |role: Role, value: &Quantity, metric| {
-        let rule = role.rule(metric, t.house());
-        let unit = rule.unit?;
-        let number = value.in_unit(unit)?.round(rule.direction, &rule.measure());
-        let text = show::text(&number, Some(unit), rule.look, EN, false).replace(show::JOIN, " ");
-        Some((number, unit, text))
+    let printed = |role, value, metric| {
+        let (number, unit, text) = t.print_of(role, value, Voice { lang: EN, metric });
+        Some((number, unit?, text.replace(show::JOIN, " ")))
     };
     let plan = site.protection.as_ref();
     // What was read at the wall was read behind the screens and in the fog.
@@ -228,4 +246,33 @@ fn forbidden(t: &Tally, site: &Site, hour: &weather::Hour, drying: Option<&Quant
         return Err(format!("air {} °F is not above {COLD_F} °F: nothing is placed", crate::quantity::num::exact_text(&reading)));
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::source::Folder;
+
+    /// Every hour of the demo: the plain numbers are those of the formulas.
+    #[test]
+    fn a_first_look_sees_what_the_formulas_say() {
+        let folder = Folder::open(&std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let job = crate::read::job(&folder).0;
+        let tally = Tally::of(&job);
+        let mut seen = 0;
+        for site in &job.sites {
+            let mix = crate::tally::mix_of(&job, &site.carve_mix.text).unwrap();
+            let weight = |name: &str| tally.figure(&format!("{}.{name}", mix.id)).unwrap().worked.as_ref().unwrap().value().si.to_f64();
+            let weights = Some((weight("dry_weight"), weight("start_water_weight")));
+            for (_, hour) in job.weather.iter().filter(|w| w.site == site.id).flat_map(|w| &w.hours) {
+                let mud = mix_at(&tally, mix, hour).unwrap();
+                let exact = [hour.air.in_unit("°F"), mud.in_unit("°F"), drying_at(hour, mud).unwrap().in_unit("lb/ft2/h")];
+                for (quick, exact) in first_look(hour, weights).into_iter().zip(exact) {
+                    assert!((quick - exact).abs() < 1e-4 * exact.abs().max(1.0), "{quick} is not {exact}");
+                }
+                seen += 1;
+            }
+        }
+        assert!(seen > 100);
+    }
 }

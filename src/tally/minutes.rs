@@ -249,9 +249,3 @@ fn met(hours: &[(i64, Option<Times>)]) -> Vec<Met> {
     };
     hours.iter().map(|(from, times)| Met { from: *from, times: times.as_ref().map(whole) }).collect()
 }
-
-/// The power 2.5 of a plain number, the same on every machine: what a first look at drying needs, where the formula's
-/// own derivation would be worked for every hour of a season.
-pub fn two_and_a_half(x: f64) -> f64 {
-    libm::pow(x, 2.5)
-}

@@ -80,9 +80,15 @@ impl Tally {
 
     /// Text of a value that is no figure, by a role: cells of a table for reading, limits that somebody publishes.
     pub fn text_of(&self, role: Role, value: &crate::quantity::Quantity, voice: Voice) -> String {
+        self.print_of(role, value, voice).2
+    }
+
+    /// A value that is no figure as a paper prints it by a role: number, unit, text.
+    pub fn print_of(&self, role: Role, value: &crate::quantity::Quantity, voice: Voice) -> (BigRational, Option<UnitExpr>, String) {
         let rule = self.rule(role, value, voice.metric);
         let (number, unit) = round(value, rule);
-        show::text(&number, unit, rule.look, voice.lang, false)
+        let text = show::text(&number, unit, rule.look, voice.lang, false);
+        (number, unit, text)
     }
 
     /// The printed value of a figure in a document's voice; `None` if there is no such figure.

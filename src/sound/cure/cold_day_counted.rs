@@ -2,7 +2,7 @@
 
 use num_rational::BigRational;
 
-use super::days::{iso, least, mud, number, over, said};
+use super::days::{least, mud, number, over, said};
 use crate::finding::{Finding, Severity};
 use crate::job::Site;
 use crate::sound::phrase::{Ask, each_clause};
@@ -58,12 +58,12 @@ fn one(ground: &Ground<'_>, site: &Site) -> Option<Finding> {
     }
     let one = BigRational::from_integer(1.into());
     let days: Vec<String> =
-        cure::days(ground.tally, site).into_iter().filter(|p| p.rsplit('/').next().is_some_and(|d| *d <= *iso(done))).collect();
+        cure::days(ground.tally, site).into_iter().filter(|p| p.rsplit('/').next().is_some_and(|d| *d <= *done.iso())).collect();
     let short = |p: &&String| printed(ground, &format!("{p}.credit"), site.metric).and_then(|v| v.number).is_some_and(|n| n < one);
     let cold: Vec<&String> = days.iter().filter(short).collect();
     let worth = text(ground, &format!("{}.sum", days.last()?), site.metric)?;
     let sheet = text(ground, &format!("{}.cure_credit", mix.id), site.metric)?;
-    let title = format!("{} are counted until {}, they are worth {worth} of {sheet}", said(&counted), iso(done));
+    let title = format!("{} are counted until {}, they are worth {worth} of {sheet}", said(&counted), done.iso());
     let mut finding = Finding::new(CHECK.name, Severity::Stop, title).at(done.at, "counted as over");
     for prefix in cold {
         let value = |name: &str| text(ground, &format!("{prefix}.{name}"), site.metric);

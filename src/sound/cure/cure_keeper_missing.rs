@@ -1,6 +1,6 @@
 //! C8: mud on the wall and nobody named who looks after it, or a day on which the one who is named is away.
 
-use super::days::{iso, least, mud, number, over};
+use super::days::{least, mud, number, over};
 use crate::finding::{Finding, Severity};
 use crate::job::{CurePlan, Day, Site};
 use crate::sound::told::text;
@@ -31,7 +31,7 @@ fn one(ground: &Ground<'_>, site: &Site) -> Vec<Finding> {
             let title = format!(
                 "mud goes on {} from {} and nobody is named who keeps its cure, nights and weekends too",
                 site.code.text,
-                iso(first)
+                first.iso()
             );
             let finding = Finding::new(CHECK.name, Severity::Hold, title).at(first.at, "first mud on the wall").absent().source(SOURCE);
             vec![
@@ -58,7 +58,7 @@ fn away(ground: &Ground<'_>, site: &Site, plan: &CurePlan, (first, last): (&Day,
     }
     let until = text(ground, &id, site.metric).unwrap_or_else(|| "its end".to_owned());
     let title =
-        format!("nobody is listed for {}: {} is away, and the cure of {} lasts to {until}", iso(day), plan.keeper.text, site.code.text);
+        format!("nobody is listed for {}: {} is away, and the cure of {} lasts to {until}", day.iso(), plan.keeper.text, site.code.text);
     Some(
         Finding::new(CHECK.name, Severity::Hold, title)
             .at(day.at, "the keeper is away")
@@ -66,7 +66,7 @@ fn away(ground: &Ground<'_>, site: &Site, plan: &CurePlan, (first, last): (&Day,
             .related(first.at, "first mud on the wall")
             .source(SOURCE)
             .help("name who comes instead: `stand_in: APP1`")
-            .about(iso(day))
+            .about(day.iso())
             .figure(id),
     )
 }

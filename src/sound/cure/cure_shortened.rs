@@ -1,6 +1,6 @@
 //! C7: a cure that ends before the least days of the mix sheet, or a text that lets warmth shorten it.
 
-use super::days::{iso, least, mud, number, said};
+use super::days::{least, mud, number, said};
 use crate::finding::{Finding, Severity};
 use crate::job::Site;
 use crate::sound::phrase::{Ask, NOT, each_clause};
@@ -78,7 +78,7 @@ fn one(ground: &Ground<'_>, site: &Site) -> Option<Finding> {
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .at(done.at, "counted as over")
         .related(last.at, "last mud on the wall")
-        .derived(format!("{} to {} = {}", iso(last), iso(done), said(&counted)))
+        .derived(format!("{} to {} = {}", last.iso(), done.iso(), said(&counted)))
         .source(SOURCE)
         .help("leave `done` out and use the date of the takeoff, or write a later day")
         .figure(format!("{}.cure_over", site.id));

@@ -17,11 +17,6 @@ pub(super) fn number(day: &Day) -> Option<BigRational> {
     count.value().exact_in(find_expr("day")?)
 }
 
-/// `2026-03-02`.
-pub(super) fn iso(day: &Day) -> String {
-    format!("{:04}-{:02}-{:02}", day.year, day.month, day.day)
-}
-
 /// First and last day on which mud goes on the wall, by plan and calendar.
 pub(super) fn mud(site: &Site) -> Option<(&Day, &Day)> {
     let key = |d: &&Day| (d.year, d.month, d.day);
@@ -115,6 +110,6 @@ mod tests {
         let day = |month, day| Day { year: 2026, month, day, at };
         let one = BigRational::from_integer(1.into());
         assert_eq!(number(&day(3, 1)).unwrap() - number(&day(2, 28)).unwrap(), one);
-        assert_eq!((iso(&day(3, 1)), said(&one)), ("2026-03-01".to_owned(), "1 day".to_owned()));
+        assert_eq!((day(3, 1).iso(), said(&one)), ("2026-03-01".to_owned(), "1 day".to_owned()));
     }
 }

@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use super::days::{iso, mud, number, over, said, whole};
+use super::days::{mud, number, over, said, whole};
 use crate::finding::{Finding, Severity};
 use crate::job::{Gate, Site};
 use crate::sound::told::{at_value, number as plain, related_value, text};
@@ -37,11 +37,11 @@ fn early(ground: &Ground<'_>, site: &Site, gate: &Gate) -> Option<Finding> {
         (Some(after), _) => {
             let title = format!("color starts {} after the last mud, its gate is {}", said(&gone), said(&whole(after)?));
             let finding =
-                Finding::new(CHECK.name, Severity::Hold, title).derived(format!("{} to {} = {}", iso(last), iso(starts), said(&gone)));
+                Finding::new(CHECK.name, Severity::Hold, title).derived(format!("{} to {} = {}", last.iso(), starts.iso(), said(&gone)));
             related_value(finding, ground, after.node(), "least time since the last mud")
         }
         (None, true) => {
-            let title = format!("color starts on {}, the cure is over at the end of {}", iso(starts), text(ground, &id, site.metric)?);
+            let title = format!("color starts on {}, the cure is over at the end of {}", starts.iso(), text(ground, &id, site.metric)?);
             Finding::new(CHECK.name, Severity::Hold, title).related(last.at, "last mud on the wall")
         }
         (None, false) => return None,

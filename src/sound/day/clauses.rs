@@ -5,32 +5,9 @@ use crate::quantity::parse;
 use crate::sound::text::{Piece, Sentence};
 use crate::source::Span;
 
-/// The word at a place, or nothing for a value or a mark.
-pub(super) fn word(sentence: &Sentence, at: usize) -> Option<&str> {
-    match sentence.pieces.get(at) {
-        Some(Piece::Word(word, _)) => Some(word.as_str()),
-        _ => None,
-    }
-}
-
-/// True if the word at a place is one of these.
-pub(super) fn is(sentence: &Sentence, at: usize, words: &[&str]) -> bool {
-    word(sentence, at).is_some_and(|w| words.contains(&w))
-}
-
-/// True if one of these words stands in the sentence.
-pub(super) fn any(sentence: &Sentence, words: &[&str]) -> bool {
-    (0..sentence.pieces.len()).any(|at| is(sentence, at, words))
-}
-
-/// True if a phrase, words parted by spaces, begins at a place.
-pub(super) fn phrase(sentence: &Sentence, at: usize, phrase: &str) -> bool {
-    phrase.split(' ').enumerate().all(|(k, w)| word(sentence, at + k) == Some(w))
-}
-
 /// The length of the first of these phrases that begins at a place, in words.
 pub(super) fn one_of(sentence: &Sentence, at: usize, phrases: &[&str]) -> Option<usize> {
-    phrases.iter().find(|p| phrase(sentence, at, p)).map(|p| p.split(' ').count())
+    phrases.iter().find(|p| sentence.starts(at, p)).map(|p| p.split(' ').count())
 }
 
 /// Words that turn what follows round.
@@ -41,16 +18,12 @@ pub(super) fn turned(sentence: &Sentence, at: usize, reach: usize) -> bool {
     (1..=reach)
         .map_while(|k| at.checked_sub(k))
         .take_while(|i| !matches!(sentence.pieces.get(*i), Some(Piece::Mark)))
-        .any(|i| is(sentence, i, NOT))
+        .any(|i| sentence.is(i, NOT))
 }
 
 /// The place from one piece to another, if an author typed both in one file.
 pub(super) fn place(sentence: &Sentence, from: usize, to: usize) -> Option<Span> {
-    let span = |at: usize| match sentence.pieces.get(at) {
-        Some(Piece::Word(_, span)) => *span,
-        _ => None,
-    };
-    let (a, b) = (span(from)?, span(to)?);
+    let (a, b) = (sentence.place(from)?, sentence.place(to)?);
     (a.file == b.file && a.start <= b.end).then_some(Span { file: a.file, start: a.start, end: b.end.max(a.end) })
 }
 

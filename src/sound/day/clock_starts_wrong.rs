@@ -6,7 +6,7 @@ use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
 
-use super::clauses::{any, is, one_of, place, turned, word};
+use super::clauses::{one_of, place, turned};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -123,7 +123,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 }
 
 fn one(seen: &Seen<'_>, sentence: &Sentence) -> Option<Finding> {
-    if !any(sentence, GLANCE) {
+    if !sentence.has(GLANCE) {
         return None;
     }
     let all = 0..sentence.pieces.len();
@@ -155,7 +155,7 @@ fn clock_at(seen: &Seen<'_>, sentence: &Sentence, at: usize) -> Option<Clock> {
     match (one_of(sentence, at, OPEN), one_of(sentence, at, WINDOW)) {
         (Some(_), _) => Some(Clock::Open),
         // A verb alone is no clock: it needs the time it is done after.
-        (_, Some(1)) if is(sentence, at, &["carve", "carving", "talle", "tallar"]) => timed(sentence, seen).then_some(Clock::Window),
+        (_, Some(1)) if sentence.is(at, &["carve", "carving", "talle", "tallar"]) => timed(sentence, seen).then_some(Clock::Window),
         (_, Some(_)) => Some(Clock::Window),
         _ => None,
     }
@@ -178,7 +178,7 @@ fn start(sentence: &Sentence, from: usize) -> Option<(Clock, usize)> {
         if one_of(sentence, at, FROM).is_some() {
             return None;
         }
-        match word(sentence, at)? {
+        match sentence.word(at)? {
             w if WALL.contains(&w) => return Some((Clock::Window, at)),
             w if MIXER.contains(&w) => return Some((Clock::Open, at)),
             _ => {}

@@ -2,6 +2,7 @@
 
 use crate::finding::{Finding, Severity};
 use crate::job::Site;
+use crate::quantity::date;
 use crate::quantity::num::Direction;
 use crate::sound::told::{text, typed};
 use crate::sound::{Check, Ground};
@@ -45,7 +46,7 @@ fn one(ground: &Ground<'_>, site: &Site) -> Option<Finding> {
     let on_wall = (wants - last - 1).max(0);
     let needs = text(ground, &format!("{}/cure.day", site.id), site.metric)?;
     let trade = named(&cure.next, EN);
-    let date = |count: i64| crate::quantity::date::civil(count).map_or_else(String::new, |(y, m, d)| format!("{y:04}-{m:02}-{d:02}"));
+    let date = |count: i64| date::civil(count).map_or_else(String::new, |(y, m, d)| date::iso(y, m, d));
     let title = format!(
         "the {trade} asks for {}; the wall of {} then has {on_wall} of {needs} days of cure, not before {}",
         date(wants),

@@ -51,9 +51,8 @@ impl Planned<'_> {
 
     /// An area as the sheet prints it: number, and text.
     pub(super) fn area(&self, ground: &Ground<'_>, area: &Quantity) -> (BigRational, String) {
-        let rule = ground.tally.rule(Role::AreaAllowed, area, self.site.metric);
-        let number = rule.unit.and_then(|u| area.in_unit(u)).unwrap_or_else(|| area.si.clone());
-        (number.round(rule.direction, &rule.measure()), typed(&ground.tally.text_of(Role::AreaAllowed, area, voice(self.site.metric))))
+        let (number, _, text) = ground.tally.print_of(Role::AreaAllowed, area, voice(self.site.metric));
+        (number, typed(&text))
     }
 
     /// An area as an author types it: `97 ft2`.

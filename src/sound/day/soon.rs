@@ -9,7 +9,7 @@ use crate::sound::{Ground, Seen};
 use crate::source::Span;
 use crate::tally::mix_of;
 
-use super::clauses::{NOT, any, is, number, one_of, place, turned, word};
+use super::clauses::{NOT, number, one_of, place, turned};
 use super::next_coat_too_soon::{CHECK, SOURCE};
 
 const CARVE: &[&str] = &["carve", "carving", "carved", "talle", "tallar", "talla", "tallado", "tallada", "coat", "capa", "coats"];
@@ -41,7 +41,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let Some(least) = find_expr("h").and_then(|h| recoat.value().in_unit(h)) else { return Vec::new() };
     let mut found = Vec::new();
     for sentence in seen.sentences() {
-        let speaks = any(sentence, CARVE) && (scratch.is_some() || any(sentence, SCRATCH));
+        let speaks = sentence.has(CARVE) && (scratch.is_some() || sentence.has(SCRATCH));
         let Some((hours, at)) = speaks.then(|| wait(sentence, seen)).flatten() else { continue };
         if !hours.compare(&least).is_lt() {
             continue;
@@ -82,7 +82,7 @@ fn amount(sentence: &Sentence, seen: &Seen<'_>, at: usize) -> Option<(Num, Span)
             // `24-hour` is one word.
             let (digits, unit) = first.split_once('-').filter(|(d, _)| d.starts_with(|c: char| c.is_ascii_digit())).unwrap_or((first, ""));
             let n = number(digits)?;
-            let (unit, last) = if unit.is_empty() { (word(sentence, at + 1)?, at + 1) } else { (unit, at) };
+            let (unit, last) = if unit.is_empty() { (sentence.word(at + 1)?, at + 1) } else { (unit, at) };
             let each = match unit {
                 u if HOURS.contains(&u) => 1,
                 u if DAYS.contains(&u) => 24,
@@ -92,8 +92,8 @@ fn amount(sentence: &Sentence, seen: &Seen<'_>, at: usize) -> Option<(Num, Span)
         }
         Piece::Mark => return None,
     };
-    let lead = (1..=5).map_while(|k| at.checked_sub(k)).find(|i| !is(sentence, *i, BETWEEN))?;
-    let barred = (0..lead).any(|i| is(sentence, i, NOT));
-    let counts = is(sentence, lead, BEFORE) || (is(sentence, lead, AFTER) || is(sentence, behind, LATER)) && !barred;
+    let lead = (1..=5).map_while(|k| at.checked_sub(k)).find(|i| !sentence.is(*i, BETWEEN))?;
+    let barred = (0..lead).any(|i| sentence.is(i, NOT));
+    let counts = sentence.is(lead, BEFORE) || (sentence.is(lead, AFTER) || sentence.is(behind, LATER)) && !barred;
     counts.then_some((hours, span))
 }

@@ -38,7 +38,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
         for (class, words) in CLASSES {
             let Some(at) = telling::put_in(sentence, words) else { continue };
             let Some(mix) = mixes.iter().find(|m| !allows(m, words)) else { continue };
-            let (Some(span), Some(word)) = (place(seen, sentence, at), telling::word(sentence, at)) else { continue };
+            let (Some(span), Some(word)) = (place(seen, sentence, at), sentence.word(at)) else { continue };
             found.push(finding(seen, mix, class, word).at(span, "not on the sheet"));
         }
     }

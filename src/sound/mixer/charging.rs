@@ -4,7 +4,7 @@ use crate::sound::Seen;
 use crate::sound::text::{Piece, Sentence};
 use crate::source::Span;
 
-use super::telling::{self, ADDITIVE, HALF, MORTAR, PUTS_IN, REST, figure, has, is, place};
+use super::telling::{self, ADDITIVE, HALF, MORTAR, PUTS_IN, REST, figure, place};
 
 /// What goes in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -69,7 +69,7 @@ const NEAR: usize = 5;
 
 /// What a sentence puts in, in its order.
 pub(super) fn events(seen: &Seen<'_>, sentence: &Sentence) -> Vec<Event> {
-    if has(sentence, WEIGHS) {
+    if sentence.has(WEIGHS) {
         return Vec::new();
     }
     let found: Vec<(usize, Kind)> = (0..sentence.pieces.len()).filter_map(|i| Some((i, kind(seen, sentence, i)?))).collect();
@@ -84,7 +84,7 @@ pub(super) fn events(seen: &Seen<'_>, sentence: &Sentence) -> Vec<Event> {
         kinds.len()
     };
     let told = |i: usize| {
-        let verb = (0..i).rev().find(|k| is(sentence, *k, PUTS_IN));
+        let verb = (0..i).rev().find(|k| sentence.is(*k, PUTS_IN));
         verb.is_some_and(|v| !telling::turned(sentence, v, PUTS_IN))
     };
     let amount = |end: &str| telling::prints(seen, sentence, end);
@@ -108,34 +108,34 @@ fn kind(seen: &Seen<'_>, sentence: &Sentence, i: usize) -> Option<Kind> {
         return ends.iter().find(|(end, _)| id.ends_with(end)).map(|(_, kind)| *kind);
     }
     let near = |list: &[&str], stop: &[&str]| {
-        let ahead = (i + 1..=i + NEAR).take_while(|k| !is(sentence, *k, stop)).any(|k| is(sentence, k, list));
-        let behind = (i.saturating_sub(NEAR)..i).rev().take_while(|k| !is(sentence, *k, stop)).any(|k| is(sentence, k, list));
+        let ahead = (i + 1..=i + NEAR).take_while(|k| !sentence.is(*k, stop)).any(|k| sentence.is(k, list));
+        let behind = (i.saturating_sub(NEAR)..i).rev().take_while(|k| !sentence.is(*k, stop)).any(|k| sentence.is(k, list));
         ahead || behind
     };
-    if is(sentence, i, WATER) {
+    if sentence.is(i, WATER) {
         return Some(Kind::Water);
     }
-    if is(sentence, i, ADDITIVE) {
+    if sentence.is(i, ADDITIVE) {
         return Some(Kind::Additive);
     }
-    if is(sentence, i, SLURRY) {
+    if sentence.is(i, SLURRY) {
         return Some(Kind::Slurry);
     }
-    if is(sentence, i, HALF) && near(MORTAR, ADDITIVE) {
+    if sentence.is(i, HALF) && near(MORTAR, ADDITIVE) {
         return Some(Kind::Half);
     }
-    let of_it = [MORTAR, ADDITIVE, SLURRY, BAG].iter().any(|list| has(sentence, list));
-    (is(sentence, i, REST) && of_it).then_some(Kind::Rest)
+    let of_it = [MORTAR, ADDITIVE, SLURRY, BAG].iter().any(|list| sentence.has(list));
+    (sentence.is(i, REST) && of_it).then_some(Kind::Rest)
 }
 
 /// True if the word is only looked back at, or turned round, in its clause.
 fn looks_back(sentence: &Sentence, at: usize) -> bool {
     let clause = (0..at).rev().take_while(|i| !matches!(sentence.pieces.get(*i), Some(Piece::Mark)));
     // `Mix until slurry` makes one; the words below it look back.
-    let slurry = is(sentence, at, SLURRY);
+    let slurry = sentence.is(at, SLURRY);
     let back = clause.into_iter().any(|i| {
-        let made = slurry && is(sentence, i, &["until", "hasta"]);
-        !made && (is(sentence, i, AFTER) || is(sentence, i, &["después"]) && is(sentence, i + 1, &["de", "del"]))
+        let made = slurry && sentence.is(i, &["until", "hasta"]);
+        !made && (sentence.is(i, AFTER) || sentence.is(i, &["después"]) && sentence.is(i + 1, &["de", "del"]))
     });
     back || telling::negated(sentence, at)
 }

@@ -7,7 +7,7 @@ use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 use crate::tally::Subject;
 
-use super::telling::{self, ADDITIVE, HALF, REST, has, place};
+use super::telling::{self, ADDITIVE, HALF, REST, place};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -35,8 +35,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 
 fn sentence_of(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence) -> Option<Finding> {
     let at = BY_EYE.iter().filter_map(|p| telling::phrase(sentence, p)).min()?;
-    let halved =
-        has(sentence, HALF) || telling::prints(seen, sentence, ".half_mortar") || telling::prints(seen, sentence, ".half_additive");
+    let halved = sentence.has(HALF) || telling::prints(seen, sentence, ".half_mortar") || telling::prints(seen, sentence, ".half_additive");
     if !halved || telling::negated(sentence, at) || all_goes_in(seen, sentence) {
         return None;
     }
@@ -57,9 +56,9 @@ fn sentence_of(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence) -> Opt
 
 /// Half of a bag of mortar now and its rest later is charging, not measuring: nothing is left out of the mixer.
 fn all_goes_in(seen: &Seen<'_>, sentence: &Sentence) -> bool {
-    if has(sentence, ADDITIVE) || sentence.says(HALF_LOADS) {
+    if sentence.has(ADDITIVE) || sentence.says(HALF_LOADS) {
         return false;
     }
     let whole = matches!(seen.subject, Subject::Batch(_, plan) if plan.loads.value().si.compare(&Num::int(1)).is_ge());
-    whole || has(sentence, REST) || sentence.says(&["all of it goes in", "entra todo"])
+    whole || sentence.has(REST) || sentence.says(&["all of it goes in", "entra todo"])
 }

@@ -8,7 +8,7 @@ use crate::sound::told::{once_a_place, printed, text};
 use crate::sound::{Check, Ground, Role, Seen};
 use crate::tally::{Subject, batch_id};
 
-use super::telling::{self, HALF, MORTAR, figure, has, place};
+use super::telling::{self, HALF, MORTAR, figure, place};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -41,7 +41,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>, site: &Site, plan: &BatchPlan) -> O
     let split = |s: &Sentence| telling::prints(seen, s, ".mortar_first");
     // One bag is halved in the mixer: half of it, then the rest of it.
     let one_bag = bags == num_rational::BigRational::from_integer(1.into());
-    let in_words = |s: &Sentence| one_bag && has(s, HALF) && (has(s, MORTAR) || telling::prints(seen, s, ".mortar"));
+    let in_words = |s: &Sentence| one_bag && s.has(HALF) && (s.has(MORTAR) || telling::prints(seen, s, ".mortar"));
     let sentences = seen.sentences();
     if sentences.iter().any(|s| split(s) || in_words(s)) {
         return None;
@@ -49,7 +49,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>, site: &Site, plan: &BatchPlan) -> O
     // The card that charges this batch is the one that names its mortar in a step.
     let (sentence, at) = sentences.iter().filter(|s| s.step.is_some()).find_map(|s| {
         let value = (0..s.pieces.len()).find(|i| figure(seen, s, *i).is_some_and(|f| f == id("mortar")));
-        let halved = || telling::all(s, HALF).next().filter(|_| has(s, MORTAR));
+        let halved = || telling::all(s, HALF).next().filter(|_| s.has(MORTAR));
         value.or_else(halved).map(|at| (s, at))
     })?;
     let (first, rest) = (text(ground, &id("mortar_first"), site.metric)?, text(ground, &id("mortar_rest"), site.metric)?);

@@ -5,7 +5,7 @@ use crate::sound::text::Sentence;
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 
-use super::telling::{self, ADDITIVE, HALF, MORTAR, REST, has, is, place};
+use super::telling::{self, ADDITIVE, HALF, MORTAR, REST, place};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -39,7 +39,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
             let both = beside.iter().any(|s| halved(s, other, own).is_some() || speaks_of_both(s));
             // Half of the mortar first is the charging order; half a bag of it is not, unless the rest follows.
             let charged = name == "mortar" && !bagwise(sentence, at);
-            let rest = below.iter().any(|s| has(s, REST) && (has(s, own) || has(s, BAG)));
+            let rest = below.iter().any(|s| s.has(REST) && (s.has(own) || s.has(BAG)));
             if both || charged || rest {
                 continue;
             }
@@ -52,17 +52,17 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 /// Where a half stands whose thing is this one.
 fn halved(sentence: &Sentence, own: &[&str], other: &[&str]) -> Option<usize> {
     telling::all(sentence, HALF).find(|i| {
-        let ahead = (i + 1..=i + NEAR).take_while(|k| !is(sentence, *k, other)).any(|k| is(sentence, k, own));
+        let ahead = (i + 1..=i + NEAR).take_while(|k| !sentence.is(*k, other)).any(|k| sentence.is(k, own));
         ahead && !telling::negated(sentence, *i)
     })
 }
 
 fn bagwise(sentence: &Sentence, at: usize) -> bool {
-    (at + 1..=at + 3).any(|k| is(sentence, k, BAG))
+    (at + 1..=at + 3).any(|k| sentence.is(k, BAG))
 }
 
 fn speaks_of_both(sentence: &Sentence) -> bool {
-    has(sentence, HALF) && has(sentence, &["both", "each", "ambos", "cada"])
+    sentence.has(HALF) && sentence.has(&["both", "each", "ambos", "cada"])
 }
 
 fn finding(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence, at: usize, name: &str, whole: &str) -> Option<Finding> {

@@ -2,7 +2,7 @@
 
 use crate::finding::{Finding, Severity};
 use crate::job::{Day, Lot, Mix, Site};
-use crate::quantity::date::{civil, count};
+use crate::quantity::date::{self, civil, count};
 use crate::quantity::units::find_expr;
 use crate::quantity::{Num, num::Direction};
 use crate::sound::told::{number, related_value};
@@ -26,7 +26,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 fn one(ground: &Ground<'_>, site: &Site, mix: &Mix, lot: &Lot) -> Option<Finding> {
     let shelf = super::bagged(mix, &lot.material.text).shelf.as_ref()?;
     let (used, planned) = used(ground, site, mix);
-    let made = date(&lot.made);
+    let made = lot.made.date().count();
     let age = used - made;
     let most = shelf.value().in_unit(find_expr("day")?)?;
     if Num::int(age).compare(&most).is_le() {
@@ -61,18 +61,13 @@ fn used<'a>(ground: &Ground<'_>, site: &'a Site, mix: &Mix) -> (i64, Option<&'a 
     let today = count(year, month, day);
     let scratch = site.scratch_mix.as_ref().is_some_and(|m| m.text == mix.name.text);
     let days = if scratch { site.calendar.scratch.iter().collect::<Vec<_>>() } else { site.calendar.carve.iter().collect() };
-    let last = days.into_iter().map(|d| (date(d), d)).max_by_key(|(d, _)| *d);
+    let last = days.into_iter().map(|d| (d.date().count(), d)).max_by_key(|(d, _)| *d);
     match last {
         Some((planned, day)) if planned > today => (planned, Some(day)),
         _ => (today, None),
     }
 }
 
-/// Days since 1970-01-01.
-fn date(day: &Day) -> i64 {
-    count(day.year, day.month, day.day)
-}
-
 fn iso(days: i64) -> Option<String> {
-    civil(days).map(|(year, month, day)| format!("{year:04}-{month:02}-{day:02}"))
+    civil(days).map(|(year, month, day)| date::iso(year, month, day))
 }

@@ -8,7 +8,7 @@ use crate::sound::text::Sentence;
 use crate::sound::told::{number, once_a_place, related_value};
 use crate::sound::{Check, Ground, Seen};
 
-use super::telling::{self, has, is, place, prints, word};
+use super::telling::{self, place, prints};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -89,11 +89,11 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 }
 
 fn sentence_of(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence, mix: &Mix) -> Option<Finding> {
-    if prints(seen, sentence, ".after_step") || has(sentence, AGAIN) {
+    if prints(seen, sentence, ".after_step") || sentence.has(AGAIN) {
         return None;
     }
     let (at, (time, said)) = (0..sentence.pieces.len()).find_map(|i| Some((i, amount(sentence, i)?)))?;
-    let verb = (0..at).rev().find(|i| is(sentence, *i, MIXES))?;
+    let verb = (0..at).rev().find(|i| sentence.is(*i, MIXES))?;
     if telling::turned(sentence, verb, MIXES) || !time.si.compare(&mix.mixing.least.value().si).is_lt() {
         return None;
     }
@@ -108,14 +108,14 @@ fn sentence_of(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence, mix: &
 /// The time that begins at a word, the smaller one of a range; and how it is written.
 fn amount(sentence: &Sentence, at: usize) -> Option<(Quantity, String)> {
     let figures = |i: usize| {
-        let w = word(sentence, i)?;
+        let w = sentence.word(i)?;
         let counted = COUNTS.iter().find(|(name, _)| *name == w).map(|(_, n)| *n);
         counted.or_else(|| w.starts_with(|c: char| c.is_ascii_digit()).then_some(w))
     };
     let first = figures(at)?;
-    let unit = |i: usize| word(sentence, i).and_then(|w| UNITS.iter().find(|(name, _)| *name == w)).map(|(_, u)| *u);
+    let unit = |i: usize| sentence.word(i).and_then(|w| UNITS.iter().find(|(name, _)| *name == w)).map(|(_, u)| *u);
     // `2 to 3 minutes` begins at the 2.
-    let ranged = || (is(sentence, at + 1, RANGE) && figures(at + 2).is_some()).then(|| unit(at + 3)).flatten();
+    let ranged = || (sentence.is(at + 1, RANGE) && figures(at + 2).is_some()).then(|| unit(at + 3)).flatten();
     let unit = unit(at + 1).or_else(ranged)?;
     let said = format!("{first} {unit}");
     match parse::read(&said) {

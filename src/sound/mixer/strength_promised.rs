@@ -5,7 +5,7 @@ use crate::sound::text::{Piece, Sentence};
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 
-use super::telling::{self, figure, is, place, word};
+use super::telling::{self, figure, place};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -86,7 +86,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 fn strength(seen: &Seen<'_>, sentence: &Sentence) -> Option<usize> {
     (0..sentence.pieces.len()).find(|i| match sentence.pieces.get(*i) {
         Some(Piece::Value(_)) => figure(seen, sentence, *i).is_some_and(|id| id.ends_with(".strength_class")),
-        Some(Piece::Word(w, _)) => w.starts_with(|c: char| c.is_ascii_digit()) && is(sentence, i + 1, UNITS),
+        Some(Piece::Word(w, _)) => w.starts_with(|c: char| c.is_ascii_digit()) && sentence.is(i + 1, UNITS),
         _ => false,
     })
 }
@@ -100,6 +100,6 @@ fn promise(sentence: &Sentence) -> Option<(usize, &'static str)> {
 fn said(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence, at: usize) -> String {
     match figure(seen, sentence, at) {
         Some(id) => crate::sound::told::text(ground, id, seen.voice.metric).unwrap_or_default(),
-        None => format!("{} {}", word(sentence, at).unwrap_or_default(), word(sentence, at + 1).unwrap_or_default()),
+        None => format!("{} {}", sentence.word(at).unwrap_or_default(), sentence.word(at + 1).unwrap_or_default()),
     }
 }

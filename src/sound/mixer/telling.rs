@@ -73,42 +73,23 @@ pub(super) const ADDITIVE: &[&str] = &["additive", "aditivo"];
 /// What is left of it.
 pub(super) const REST: &[&str] = &["rest", "remaining", "remainder", "resto", "restante"];
 
-/// The word at a place of a sentence.
-pub(super) fn word(sentence: &Sentence, at: usize) -> Option<&str> {
-    match sentence.pieces.get(at) {
-        Some(Piece::Word(word, _)) => Some(word.as_str()),
-        _ => None,
-    }
-}
-
-/// True if one of the words stands there.
-pub(super) fn is(sentence: &Sentence, at: usize, list: &[&str]) -> bool {
-    word(sentence, at).is_some_and(|w| list.contains(&w))
-}
-
-/// True if one of the words stands anywhere in the sentence.
-pub(super) fn has(sentence: &Sentence, list: &[&str]) -> bool {
-    (0..sentence.pieces.len()).any(|i| is(sentence, i, list))
-}
-
 /// Places of the words in a sentence.
 pub(super) fn all<'s>(sentence: &'s Sentence, list: &'s [&'s str]) -> impl Iterator<Item = usize> + 's {
-    (0..sentence.pieces.len()).filter(move |i| is(sentence, *i, list))
+    (0..sentence.pieces.len()).filter(move |i| sentence.is(*i, list))
 }
 
 /// Where a phrase of several words begins.
 pub(super) fn phrase(sentence: &Sentence, phrase: &str) -> Option<usize> {
-    let words: Vec<&str> = phrase.split(' ').collect();
-    (0..sentence.pieces.len()).find(|i| words.iter().enumerate().all(|(k, w)| word(sentence, i + k) == Some(*w)))
+    (0..sentence.pieces.len()).find(|i| sentence.starts(*i, phrase))
 }
 
 /// True if a turning word stands before it, with nothing between but small words and words of the list.
 pub(super) fn turned(sentence: &Sentence, at: usize, list: &[&str]) -> bool {
     for i in (0..at).rev() {
-        if is(sentence, i, NOT) {
+        if sentence.is(i, NOT) {
             return true;
         }
-        if !is(sentence, i, BETWEEN) && !is(sentence, i, list) {
+        if !sentence.is(i, BETWEEN) && !sentence.is(i, list) {
             return false;
         }
     }
@@ -118,7 +99,7 @@ pub(super) fn turned(sentence: &Sentence, at: usize, list: &[&str]) -> bool {
 /// True if a turning word stands before it in its clause.
 pub(super) fn negated(sentence: &Sentence, at: usize) -> bool {
     let clause = (0..at).rev().take_while(|i| !matches!(sentence.pieces.get(*i), Some(Piece::Mark)));
-    clause.into_iter().any(|i| is(sentence, i, NOT))
+    clause.into_iter().any(|i| sentence.is(i, NOT))
 }
 
 /// Where a thing stands that the sentence tells somebody to put in: a verb before it or behind it that nothing turns round.
@@ -128,10 +109,10 @@ pub(super) fn put_in(sentence: &Sentence, things: &[&str]) -> Option<usize> {
             return false;
         }
         let free = |verb: usize| !turned(sentence, verb, PUTS_IN);
-        let before = (0..*thing).rev().find(|i| is(sentence, *i, PUTS_IN)).is_some_and(free);
+        let before = (0..*thing).rev().find(|i| sentence.is(*i, PUTS_IN)).is_some_and(free);
         let clause = (*thing..sentence.pieces.len()).take_while(|i| !matches!(sentence.pieces.get(*i), Some(Piece::Mark)));
         let mut behind = clause.skip(1);
-        before || behind.find(|i| is(sentence, *i, PUTS_IN) || is(sentence, *i, NOT)).is_some_and(|i| is(sentence, i, PUTS_IN) && free(i))
+        before || behind.find(|i| sentence.is(*i, PUTS_IN) || sentence.is(*i, NOT)).is_some_and(|i| sentence.is(i, PUTS_IN) && free(i))
     })
 }
 

@@ -72,10 +72,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 
 fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
     let pieces = &sentence.pieces;
-    let word = |i: usize| match pieces.get(i) {
-        Some(Piece::Word(word, _)) => word.as_str(),
-        _ => "",
-    };
+    let word = |i: usize| sentence.word(i).unwrap_or("");
     let number = |i: usize| is_number(word(i), lang);
     for verb in (0..pieces.len()).filter(|i| TAKES.contains(&word(*i))) {
         let Some(first) = (verb + 1..pieces.len()).find(|i| !BETWEEN.contains(&word(*i))).filter(|i| number(*i)) else { continue };

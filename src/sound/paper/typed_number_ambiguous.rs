@@ -5,7 +5,6 @@ use crate::prose::typed_numbers;
 use crate::quantity::parse;
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
-use crate::source::Span;
 use crate::words::EN;
 
 /// The check.
@@ -39,11 +38,9 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
                 continue;
             }
             let start = one.text.find(number).unwrap_or(0);
-            let start = one.span.start.saturating_add(u32::try_from(start).unwrap_or(0));
-            let end = start.saturating_add(u32::try_from(number.len()).unwrap_or(0));
             // Runs of spaces are folded in the text: then only the whole can be shown.
-            let whole = usize::try_from(one.span.end.saturating_sub(one.span.start)) != Ok(one.text.len());
-            let at = if whole { one.span } else { Span { start, end, ..one.span } };
+            let own = one.span.spans(one.text.len());
+            let at = if own { one.span.part(start, start + number.len()) } else { one.span };
             let title = fault.what.clone();
             let finding = Finding::new(CHECK.name, Severity::Stop, title).at(at, "which one?").help(fault.help);
             found.push(finding.source("common practice, no source: in mud, eleven halves and one and a half look alike"));

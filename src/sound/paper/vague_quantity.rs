@@ -49,10 +49,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 
 fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
     let pieces = &sentence.pieces;
-    let word = |i: usize| match pieces.get(i) {
-        Some(Piece::Word(word, _)) => word.as_str(),
-        _ => "",
-    };
+    let word = |i: usize| sentence.word(i).unwrap_or("");
     let starts = |i: usize, phrase: &str| phrase.split(' ').enumerate().all(|(n, w)| word(i + n) == w).then(|| phrase.split(' ').count());
     let any = |i: usize, list: &[&str]| list.iter().filter_map(|p| starts(i, p)).max();
     let amount = |i: usize| matches!(pieces.get(i), Some(Piece::Value(_))) || is_number(word(i), lang);

@@ -108,14 +108,15 @@ impl<'a> Paper<'a> {
         ground.job.cautions.iter().filter(listed).collect()
     }
 
-    /// Conditions that it calls for, each once, at the first words that do.
-    pub(super) fn calls(&self) -> Vec<Call> {
+    /// Which of the wanted conditions it calls for, each once, at the first words that do.
+    pub(super) fn calls(&self, wanted: impl Fn(&str) -> bool) -> Vec<Call> {
         let mut calls: Vec<Call> = Vec::new();
+        let open = |calls: &[Call], condition: &str| wanted(condition) && calls.iter().all(|c| c.condition != condition);
         for seen in &self.texts {
             for sentence in seen.sentences() {
                 let line = Line::of(sentence);
                 for (condition, phrases) in CALLS {
-                    if calls.iter().any(|c| c.condition == *condition) {
+                    if !open(&calls, condition) {
                         continue;
                     }
                     let Some(i) = line.find(phrases) else { continue };
@@ -128,12 +129,14 @@ impl<'a> Paper<'a> {
             let Some(mixing) = seen.doc.values.iter().find(|u| u.value.figure.ends_with(".mixing")) else { continue };
             let turns = matches!(seen.subject, Subject::Batch(..));
             for condition in [(MIXER, turns), (WET_CEMENT, true)].iter().filter(|(_, yes)| *yes).map(|(c, _)| *c) {
-                if calls.iter().all(|c| c.condition != condition) {
+                if open(&calls, condition) {
                     calls.push(Call { condition, words: "the mixing time".to_owned(), at: mixing.at });
                 }
             }
         }
-        calls.push(Call { condition: ALWAYS, words: self.name.clone(), at: self.at });
+        if open(&calls, ALWAYS) {
+            calls.push(Call { condition: ALWAYS, words: self.name.clone(), at: self.at });
+        }
         calls
     }
 

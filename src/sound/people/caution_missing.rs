@@ -51,7 +51,7 @@ fn of_paper<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Vec<Finding> {
                 .help("add the fence ```` ```cautions ```` below its last step"),
         );
     }
-    for call in paper.calls().into_iter().filter(|c| c.condition != WET_CEMENT) {
+    for call in paper.calls(|c| c != WET_CEMENT) {
         let wanted = on_file(ground, call.condition);
         // Nothing is wanted of every paper unless the job has such a caution.
         if call.condition == ALWAYS && wanted.is_empty() {

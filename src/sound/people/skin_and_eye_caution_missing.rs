@@ -22,7 +22,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 }
 
 fn one<'a>(ground: &'a Ground<'a>, paper: &Paper<'a>) -> Option<Finding> {
-    let call = paper.calls().into_iter().find(|c| c.condition == WET_CEMENT)?;
+    let call = paper.calls(|c| c == WET_CEMENT).into_iter().next()?;
     // Each language is read by somebody else: the first that lacks one is told.
     let (seen, eyes, skin) = paper.texts.iter().find_map(|seen| {
         let (eyes, skin) = paper.wet(ground, seen);

@@ -3,6 +3,7 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
+use crate::quantity::date::iso;
 use crate::quantity::units::find_expr;
 use crate::quantity::{Dim, Kind, Quantity};
 use crate::sound::limits::{self, PRICE_AGE};
@@ -34,11 +35,10 @@ fn one(ground: &Ground<'_>) -> Option<Finding> {
         return None;
     }
     let age = past.in_unit(find_expr("day")?)?.plain();
-    let iso = |(y, m, d): (i16, i8, i8)| format!("{y:04}-{m:02}-{d:02}");
     let finding =
         Finding::new(CHECK.name, Severity::Note, format!("prices are {age} days old, after {} a bid drifts from its cost", row.value))
             .at(dated.at, "asked then")
-            .derived(format!("{} to {}: {age} days", iso((dated.year, dated.month, dated.day)), iso(ground.on)))
+            .derived(format!("{} to {}: {age} days", dated.iso(), iso(year, month, day)))
             .source(row.source)
             .help("ask again and write the day and the prices of today");
     let sites = ground.job.sites.iter().map(|s| format!("{}.cost", s.id));

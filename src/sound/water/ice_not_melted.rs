@@ -6,7 +6,7 @@ use crate::sound::text::Sentence;
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 
-use super::pouring::{LETS_IN, NOT, has, is, place, turned_far, words};
+use super::pouring::{LETS_IN, NOT, is, turned_far, words};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -49,7 +49,7 @@ fn told(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
             let step = s.step.unwrap_or(0);
             let name = of.map_or(String::new(), |m| format!(" of {}", m.name.text));
             let made = finding(format!("step {step} puts ice into the mix{name}, and all of it must have melted before water is measured"));
-            let made = place(s, at).map_or(made.clone(), |span| made.at(span, "not melted"));
+            let made = s.place(at).map_or(made.clone(), |span| made.at(span, "not melted"));
             of.map_or(made.clone(), |m| made.figure(format!("{}.start_water", m.id)))
         })
         .collect()
@@ -57,7 +57,7 @@ fn told(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 
 /// The ice that a sentence puts in, if it does.
 fn put(sentence: &Sentence) -> Option<usize> {
-    if has(sentence, MELTED) {
+    if sentence.has(MELTED) {
         return None;
     }
     let words = words(sentence);

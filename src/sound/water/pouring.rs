@@ -55,6 +55,7 @@ pub(super) const BETWEEN: &[&str] = &[
     "or", "and", "a", "an", "any", "ever", "you", "one", "may", "must", "should", "to", "o", "y", "se", "le", "les", "lo", "la", "me",
     "más", "vuelva", "debe", "puede", "de", "que", "they", "anyone", "usted",
 ];
+
 /// The place of the word that lets water in, if one does.
 pub(super) fn lets_in(sentence: &Sentence) -> Option<Span> {
     let word = |p: &Piece| if let Piece::Word(w, _) = p { Some(w.clone()) } else { None };
@@ -64,13 +65,13 @@ pub(super) fn lets_in(sentence: &Sentence) -> Option<Span> {
     let water = (0..words.len()).find(|i| is(*i, WATER) && !into(*i));
     for i in 0..words.len() {
         if is(i, SPLASHES) && is(i + 1, SPLASHED) && !turned(&words, i) {
-            return place(sentence, i);
+            return sentence.place(i);
         }
         if is(i, LETS_IN) && !turned(&words, i) {
             // `Add no water`: the turning word stands between the verb and the water.
             let open = water.is_some_and(|w| w < i || !(i + 1..w).any(|k| is(k, NOT)));
             if open {
-                return place(sentence, i);
+                return sentence.place(i);
             }
         }
     }
@@ -89,16 +90,6 @@ pub(super) fn turned(words: &[Option<String>], at: usize) -> bool {
         }
     }
     false
-}
-
-/// True if a turning word stands anywhere in the sentence.
-pub(super) fn turned_anywhere(sentence: &Sentence) -> bool {
-    sentence.pieces.iter().any(|p| matches!(p, Piece::Word(w, _) if NOT.contains(&w.as_str())))
-}
-
-/// The place of a word.
-pub(super) fn place(sentence: &Sentence, at: usize) -> Option<Span> {
-    sentence.pieces.get(at).and_then(Piece::place)
 }
 
 /// Words about cleaning, curing and the barrel: water there is not water in the mix.
@@ -132,11 +123,6 @@ pub(super) fn words(sentence: &Sentence) -> Vec<Option<String>> {
 /// True if the word at a place is one of these.
 pub(super) fn is(words: &[Option<String>], at: usize, list: &[&str]) -> bool {
     words.get(at).and_then(Option::as_deref).is_some_and(|w| list.contains(&w))
-}
-
-/// True if any word of the sentence is one of these.
-pub(super) fn has(sentence: &Sentence, list: &[&str]) -> bool {
-    sentence.pieces.iter().any(|p| matches!(p, Piece::Word(w, _) if list.contains(&w.as_str())))
 }
 
 /// Where a phrase stands in a clause: index of its first word.

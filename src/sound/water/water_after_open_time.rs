@@ -7,7 +7,7 @@ use crate::sound::told::{once_a_place, text};
 use crate::sound::{Check, Ground, Role, Seen};
 use crate::source::Span;
 
-use super::pouring::{NOT, elsewhere, has, is, lets_in, phrase, place, turned_far, words};
+use super::pouring::{NOT, elsewhere, is, lets_in, phrase, turned_far, words};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -121,7 +121,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
         });
         if let Some(at) = back(sentence).or_else(|| pours.filter(|at| past(seen, sentence, *at) || late)) {
             found.push(finding(ground, seen, mix, at, true));
-        } else if let (Some(_), Some(at), true) = (colored, pours, has(sentence, AT_WALL)) {
+        } else if let (Some(_), Some(at), true) = (colored, pours, sentence.has(AT_WALL)) {
             found.push(finding(ground, seen, mix, at, false));
         }
     }
@@ -143,12 +143,12 @@ fn back(sentence: &Sentence) -> Option<Span> {
     let forbidden = words.iter().skip(at + 1).take_while(|w| w.is_some()).flatten().any(|w| FORBIDS.contains(&w.as_str()));
     // `It may be wet up` needs no water named; `do not wet it up` is what every card says.
     let turned = turned_far(&words, at) || (0..at).rev().take(3).any(|i| is(&words, i, NOT));
-    if turned || forbidden { None } else { place(sentence, at) }
+    if turned || forbidden { None } else { sentence.place(at) }
 }
 
 /// True if the sentence lets water in at a place behind a time that is over.
 fn past(seen: &Seen<'_>, sentence: &Sentence, at: Span) -> bool {
-    if has(sentence, BEFORE) {
+    if sentence.has(BEFORE) {
         return false;
     }
     let words = words(sentence);

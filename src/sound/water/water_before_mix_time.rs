@@ -6,7 +6,7 @@ use crate::sound::told::{once_a_place, typed};
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
 
-use super::pouring::{lets_in, turned_anywhere};
+use super::pouring::{NOT, lets_in};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -31,10 +31,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let all: Vec<Sentence> = seen.sentences().iter().filter(|s| s.step.is_some()).cloned().collect();
     let has = |s: &Sentence, name: &str| s.values().filter_map(|i| seen.doc.values.get(i)).any(|u| u.value.figure.ends_with(name));
     let timed = |s: &Sentence| has(s, ".mixing");
-    let by_words = |s: &Sentence| {
-        let any = |list: &[&str]| s.pieces.iter().any(|p| matches!(p, Piece::Word(w, _) if list.contains(&w.as_str())));
-        any(TIMER) && any(MIXING)
-    };
+    let by_words = |s: &Sentence| s.has(TIMER) && s.has(MIXING);
     let Some(mixing) = all.iter().position(timed).or_else(|| all.iter().position(by_words)) else { return Vec::new() };
     let early = all.get(..mixing).unwrap_or(&[]);
     let starts = |s: &Sentence| has(s, ".start_water");
@@ -43,7 +40,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for sentence in early.iter().filter(|s| s.step != first) {
         let step_slot = sentence.values().filter_map(|i| seen.doc.values.get(i)).find(|u| u.value.figure.ends_with(".step"));
-        let at = lets_in(sentence).or_else(|| step_slot.filter(|_| !turned_anywhere(sentence)).map(|u| u.at));
+        let at = lets_in(sentence).or_else(|| step_slot.filter(|_| !sentence.has(NOT)).map(|u| u.at));
         let (Some(at), Some(number)) = (at, sentence.step) else { continue };
         found.push(finding(ground, seen, number, at, all.get(mixing)));
     }

@@ -5,7 +5,7 @@ use crate::sound::text::Sentence;
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Role, Seen};
 
-use super::pouring::{SPLASHED, SPLASHES, WATER, elsewhere, has, is, is_water, phrase, place, turned_far, words};
+use super::pouring::{SPLASHED, SPLASHES, WATER, elsewhere, is, is_water, phrase, turned_far, words};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -91,7 +91,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 /// Only steps, and only of mixing: nobody measures the water that cleans a wall.
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let of_mix = seen.subject.mix(ground.job).is_some() && matches!(seen.role, Role::Card(_) | Role::Procedure(_));
-    let steps = seen.sentences().iter().filter(|s| s.step.is_some() && (of_mix || has(s, MIXING)));
+    let steps = seen.sentences().iter().filter(|s| s.step.is_some() && (of_mix || s.has(MIXING)));
     steps.filter_map(|sentence| by_eye(ground, seen, sentence).and_then(|at| finding(ground, seen, sentence, at))).collect()
 }
 
@@ -126,7 +126,7 @@ fn by_eye(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence) -> Option<u
 }
 
 fn finding(ground: &Ground<'_>, seen: &Seen<'_>, sentence: &Sentence, at: usize) -> Option<Finding> {
-    let span = place(sentence, at)?;
+    let span = sentence.place(at)?;
     let step = sentence.step?;
     let finding = Finding::new(CHECK.name, Severity::Hold, format!("step {step} has the crew judge water by eye, water is measured"))
         .at(span, "not measured")

@@ -6,7 +6,7 @@ use crate::finding::{Finding, Severity};
 use crate::job::{BatchPlan, Mix};
 use crate::prose::typed_numbers;
 use crate::quantity::Num;
-use crate::sound::text::{Piece, Sentence};
+use crate::sound::text::Sentence;
 use crate::sound::told::{once_a_place, printed, typed};
 use crate::sound::{Check, Ground, Seen};
 use crate::source::Span;
@@ -101,12 +101,5 @@ impl Case<'_, '_> {
             .source("common practice, no source: the commonest mistake on a card")
             .help(help);
         Some(finding.figure(of_batch).figure(of_load))
-    }
-}
-
-impl Piece {
-    /// The place of a typed word.
-    pub fn place(&self) -> Option<Span> {
-        if let Piece::Word(_, at) = self { *at } else { None }
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::finding::{Finding, Severity};
 use crate::job::{Reading, Site};
-use crate::sound::weather::sky::{at, date_of};
+use crate::sound::told::at_value;
 use crate::sound::{Check, Ground, limits};
 use crate::tally::nights::degrees;
 
@@ -29,11 +29,11 @@ fn one(ground: &Ground<'_>, site: &Site, reading: &Reading) -> Option<Finding> {
         return None;
     }
     let what = reading.surface.as_ref().map_or("the base", |s| s.text.as_str());
-    let (limit, date) = (if site.metric { "0 °C" } else { row.value }, date_of(&reading.day).iso());
+    let (limit, date) = (if site.metric { "0 °C" } else { row.value }, reading.day.date().iso());
     let title = format!("{what} is at {} on {date}, frozen at {limit} and below", degrees(read.node(), site.metric));
     let finding = Finding::new(CHECK.name, Severity::Stop, title)
         .source(row.source)
         .help("thaw and warm the base all the way through, let it drain, read it again and write the new reading")
         .about(date);
-    Some(at(finding, ground, read.node(), "read on the base"))
+    Some(at_value(finding, ground, read.node(), "read on the base"))
 }

@@ -4,7 +4,7 @@ use crate::finding::{Finding, Severity};
 use crate::job::{Reading, Site};
 use crate::quantity::num::Direction;
 use crate::quantity::units::find_expr;
-use crate::sound::weather::sky::{at, date_of};
+use crate::sound::told::at_value;
 use crate::sound::{Check, Ground, limits};
 
 /// The check.
@@ -24,7 +24,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 }
 
 fn named(reading: &Reading) -> (&str, String) {
-    (reading.surface.as_ref().map_or("the base", |s| s.text.as_str()), date_of(&reading.day).iso())
+    (reading.surface.as_ref().map_or("the base", |s| s.text.as_str()), reading.day.date().iso())
 }
 
 fn hot(ground: &Ground<'_>, site: &Site, reading: &Reading) -> Option<Finding> {
@@ -44,7 +44,7 @@ fn hot(ground: &Ground<'_>, site: &Site, reading: &Reading) -> Option<Finding> {
         .source(row.source)
         .help("shade the base, cool it with water and let the shine go, read it again and write the new reading")
         .about(date);
-    Some(at(finding, ground, read.node(), "read on the base"))
+    Some(at_value(finding, ground, read.node(), "read on the base"))
 }
 
 fn saturated(reading: &Reading) -> Option<Finding> {

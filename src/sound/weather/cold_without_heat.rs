@@ -3,7 +3,8 @@
 use crate::finding::{Finding, Severity};
 use crate::job::Protection;
 use crate::quantity::Quantity;
-use crate::sound::weather::sky::{Sky, at, date_of, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Sky, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::nights::{Low, degrees};
 
@@ -60,7 +61,7 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>, low: &Low, (most, source): (&str, &'s
     if others.len() > 1 {
         finding = finding.derived(format!("mud of {} is inside its 48 h then", others.join(", ")));
     }
-    finding = at(finding, ground, low.air.node(), "this low");
+    finding = at_value(finding, ground, low.air.node(), "this low");
     sky.lacks(finding, "heat that is vented or electric")
 }
 
@@ -77,13 +78,13 @@ fn bases(ground: &Ground<'_>) -> Vec<Finding> {
             let Some(read) = reading.temperature.as_ref().filter(|t| between(t.value())) else { continue };
             let most = if site.metric { "4.4 °C" } else { row.value };
             let what = reading.surface.as_ref().map_or("the base", |s| s.text.as_str());
-            let date = date_of(&reading.day).iso();
+            let date = reading.day.date().iso();
             let title = format!("{what} is at {} on {date}; wall and air must be above {most}", degrees(read.node(), site.metric));
             let finding = Finding::new(CHECK.name, Severity::Stop, title)
                 .source(row.source)
                 .help(format!("warm the base above {most} and read it again, or write `protection: {{heat: vented heater}}`"))
                 .about(date);
-            found.push(at(finding, ground, read.node(), "read on the base"));
+            found.push(at_value(finding, ground, read.node(), "read on the base"));
         }
     }
     found

@@ -4,13 +4,11 @@ use crate::finding::{Finding, Severity};
 use crate::job::{DayGoal, DayPlan, Place, Site, Surface};
 use crate::quantity::Worked;
 use crate::quantity::expr::Clock;
-use crate::sound::told::typed;
-use crate::sound::weather::sky::{at, date_of};
+use crate::sound::told::{at_value, typed, voice};
 use crate::sound::{Check, Ground};
 use crate::tally::Role;
 use crate::trade::sun::{Spot, day_number};
 use crate::trade::sun_face::sun_on_face;
-use crate::words::EN;
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -40,17 +38,13 @@ fn one(ground: &Ground<'_>, site: &Site, surface: &Surface) -> Option<Finding> {
         let spells = lit(surface, place, goal)?;
         spells.into_iter().find(|spell| meets(spell, plan)).map(|spell| (goal, spell))
     })?;
-    let clock = |c: &Worked<Clock>| {
-        let rule = Role::Clock.rule(site.metric, ground.tally.house());
-        let number = rule.unit.and_then(|u| c.value().in_unit(u)).map(|n| n.round(rule.direction, &rule.measure()));
-        number.map_or_else(String::new, |n| typed(&crate::quantity::show::text(&n, rule.unit, rule.look, EN, false)))
-    };
+    let clock = |c: &Worked<Clock>| typed(&ground.tally.text_of(Role::Clock, c.value(), voice(site.metric)));
     let title = format!(
         "{} is in the sun from {} to {} on {}, work goes from {} to {} with no shade planned",
         surface.code.text,
         clock(&from),
         clock(&to),
-        date_of(&goal.day).iso(),
+        goal.day.date().iso(),
         clock(&plan.starts),
         clock(&plan.ends)
     );
@@ -59,7 +53,7 @@ fn one(ground: &Ground<'_>, site: &Site, surface: &Surface) -> Option<Finding> {
         .source("common practice, no source: in the sun the carve window is about half as long; the times are worked from the position")
         .help("write `protection: {shade: yes}` when shade cloth stands, or work this face in the other half of the day")
         .about(surface.code.text.clone());
-    let finding = at(finding, ground, toward.node(), "it looks this way");
+    let finding = at_value(finding, ground, toward.node(), "it looks this way");
     Some(finding.related(goal.day.at, "worked on this day"))
 }
 

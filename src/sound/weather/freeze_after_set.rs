@@ -1,7 +1,8 @@
 //! E2: it freezes within 24 h after the mud has set, and nothing warms the wall.
 
 use crate::finding::{Finding, Severity};
-use crate::sound::weather::sky::{Sky, at, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Sky, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::Role;
 use crate::tally::nights::Low;
@@ -46,7 +47,7 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>) -> Vec<Finding> {
                 .source(source)
                 .help("heat a closed tent and write `protection: {heat: vented heater}`, or place when the next night does not freeze")
                 .about(low.date.iso());
-            sky.lacks(at(finding, ground, low.air.node(), "this low"), "heat that is vented or electric")
+            sky.lacks(at_value(finding, ground, low.air.node(), "this low"), "heat that is vented or electric")
         })
         .collect()
 }

@@ -4,7 +4,8 @@ use num_rational::BigRational;
 
 use crate::finding::{Finding, Severity};
 use crate::job::Protection;
-use crate::sound::weather::sky::{Met, Shift, Sky, at, beyond, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Met, Shift, Sky, beyond, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::Role;
 
@@ -60,5 +61,5 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>, shift: &Shift<'_>) -> Option<Finding>
         .value(air.clone())
         .about(shift.date.iso());
     let plan = "whole plan for hot days: shade, something against the wind, and temperatures of the mix";
-    Some(sky.lacks(at(finding, ground, met.hour.air.node(), "in this hour"), plan))
+    Some(sky.lacks(at_value(finding, ground, met.hour.air.node(), "in this hour"), plan))
 }

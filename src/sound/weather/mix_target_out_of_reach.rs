@@ -4,8 +4,8 @@ use crate::finding::{Finding, Severity};
 use crate::quantity::Worked;
 use crate::quantity::expr::Temperature;
 use crate::quantity::num::Direction;
-use crate::sound::told::related_value;
-use crate::sound::weather::sky::{Met, Shift, Sky, at, skies};
+use crate::sound::told::{at_value, related_value};
+use crate::sound::weather::sky::{Met, Shift, Sky, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::hours::load;
 use crate::tally::nights::degrees;
@@ -76,6 +76,6 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>, shift: &Shift<'_>, met: &Met<'_>, tar
         .source(format!("{source}; heat of the parts as in ACI 306R and CRD-C 307, not verified against a copy"))
         .help(help)
         .about(shift.date.iso());
-    let finding = at(finding, ground, bags.node(), "these bags");
+    let finding = at_value(finding, ground, bags.node(), "these bags");
     Some(related_value(finding, ground, target.node(), "planned for the mix"))
 }

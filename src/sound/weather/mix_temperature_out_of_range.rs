@@ -1,7 +1,8 @@
 //! E4: the mix comes out hotter or colder than mortar may be.
 
 use crate::finding::{Finding, Severity};
-use crate::sound::weather::sky::{Met, Shift, Sky, at, beyond, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Met, Shift, Sky, beyond, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::Role;
 use crate::tally::nights::degrees;
@@ -65,5 +66,5 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>, shift: &Shift<'_>, met: &Met<'_>, hot
         .help(help)
         .about(shift.date.iso());
     let node = met.hour.mix.as_ref().or(met.hour.bags.as_ref())?;
-    Some(at(finding, ground, node.node(), "from this"))
+    Some(at_value(finding, ground, node.node(), "from this"))
 }

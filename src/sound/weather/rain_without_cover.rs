@@ -4,7 +4,8 @@ use crate::finding::{Finding, Severity};
 use crate::job::weather::Date;
 use crate::quantity::Worked;
 use crate::quantity::expr::{Node, Share};
-use crate::sound::weather::sky::{Sky, at, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Sky, skies};
 use crate::sound::{Check, Ground, limits};
 
 /// The check.
@@ -54,5 +55,5 @@ fn one(ground: &Ground<'_>, sky: &Sky<'_>, placed: Date) -> Option<Finding> {
         .source(source)
         .help("stand covers ready that do not touch the face and name them in `protection.cover`, or place on a dry day")
         .about(placed.iso());
-    Some(sky.lacks(at(finding, ground, rain, "this chance of rain"), "cover"))
+    Some(sky.lacks(at_value(finding, ground, rain, "this chance of rain"), "cover"))
 }

@@ -10,16 +10,13 @@ use num_rational::BigRational;
 use crate::finding::Finding;
 use crate::job::weather::{Date, Hour, Weather};
 use crate::job::{Day, DayGoal, Mix, Protection, Site};
-use crate::quantity::expr::Node;
 use crate::quantity::num::{Direction, decimal, exact_text};
-use crate::quantity::show;
 use crate::quantity::units::{UnitExpr, find_expr};
 use crate::quantity::{Num, Quantity};
-use crate::sound::told::{authored, typed};
+use crate::sound::told::{at_value, typed, voice};
 use crate::sound::{Ground, limits};
 use crate::tally::nights::{self, Low};
 use crate::tally::{Role, hours, mix_of};
-use crate::words::EN;
 
 /// A site with its weather.
 #[derive(Debug)]
@@ -128,15 +125,10 @@ fn keep(ground: &Ground<'_>, (n, site): (usize, &Site), (w, weather): (usize, &W
 /// Days on which mud goes on the wall, in order.
 fn placing(site: &Site) -> Vec<Date> {
     let planned = site.plan.iter().flat_map(|p| &p.days).map(|g| &g.day);
-    let mut days: Vec<Date> = site.calendar.carve.iter().chain(&site.calendar.scratch).chain(planned).map(date_of).collect();
+    let mut days: Vec<Date> = site.calendar.carve.iter().chain(&site.calendar.scratch).chain(planned).map(Day::date).collect();
     days.sort_unstable();
     days.dedup();
     days
-}
-
-/// A day of a plan as a day of the weather.
-pub fn date_of(day: &Day) -> Date {
-    Date { year: day.year, month: day.month, day: day.day }
 }
 
 fn shifts(ground: &Ground<'_>, site: &Site, weather: &Weather, mix: Option<&Mix>) -> Vec<KeptDay> {
@@ -148,37 +140,19 @@ fn shifts(ground: &Ground<'_>, site: &Site, weather: &Weather, mix: Option<&Mix>
     let (starts, ends) = (plan.starts.value().si.to_f64(), plan.ends.value().si.to_f64());
     let mut out: Vec<KeptDay> = Vec::new();
     for (n, goal) in plan.days.iter().enumerate() {
-        let date = date_of(&goal.day);
+        let date = goal.day.date();
         if out.iter().any(|(_, d, _)| *d == date) {
             continue;
         }
         let lines: Vec<(usize, &Hour)> = weather.numbered(date).collect();
         let from = |h: &Hour| h.at.value().si.to_f64();
         let worked = |(i, (_, h)): &(usize, &(usize, &Hour))| from(h) < ends && lines.get(i + 1).is_none_or(|(_, n)| from(n) > starts);
-        let hours: Vec<_> = lines.iter().enumerate().filter(worked).map(|(_, (line, h))| (*line, met(h, weights))).collect();
+        let hours: Vec<_> = lines.iter().enumerate().filter(worked).map(|(_, (line, h))| (*line, hours::first_look(h, weights))).collect();
         if !hours.is_empty() {
             out.push((n, date, hours));
         }
     }
     out
-}
-
-/// Air and mud in °F, drying in lb/ft2/h.
-fn met(hour: &Hour, weights: Option<(f64, f64)>) -> [f64; 3] {
-    let si = |q: &Quantity| q.si.to_f64();
-    let kelvin = match (&hour.mix, &hour.bags, &hour.water, weights) {
-        (Some(mix), ..) => si(mix.value()),
-        (None, Some(bags), Some(water), Some((dry, wet))) => {
-            let dry = 0.22 * dry;
-            (dry * si(bags.value()) + wet * si(water.value())) / (dry + wet)
-        }
-        _ => si(hour.air.value()),
-    };
-    let (air, humidity, wind) = hour.at_wall();
-    let base = |k: f64| crate::tally::minutes::two_and_a_half((k - 273.15 + 18.0).max(0.0));
-    let rate = 5e-6 * (base(kelvin) - si(humidity.value()) * base(si(air.value()))) * (si(wind.value()) * 3.6 + 4.0);
-    let fahrenheit = |k: f64| k * 1.8 - 459.67;
-    [fahrenheit(si(hour.air.value())), fahrenheit(kelvin), rate * 0.204_816]
 }
 
 impl Sky<'_> {
@@ -194,11 +168,8 @@ impl Sky<'_> {
 
     /// A value as the papers of the site print it: number, unit, text.
     pub fn printed(&self, ground: &Ground<'_>, role: Role, value: &Quantity) -> Option<(BigRational, UnitExpr, String)> {
-        let rule = role.rule(self.site.metric, ground.tally.house());
-        let unit = rule.unit?;
-        let number = value.in_unit(unit)?.round(rule.direction, &rule.measure());
-        let text = typed(&show::text(&number, Some(unit), rule.look, EN, false));
-        Some((number, unit, text))
+        let (number, unit, text) = ground.tally.print_of(role, value, voice(self.site.metric));
+        Some((number, unit?, typed(&text)))
     }
 
     /// A limit in the units of the site: as its source states it, or turned and rounded down.
@@ -245,14 +216,6 @@ impl Sky<'_> {
 pub fn beyond(number: &BigRational, unit: UnitExpr, limit: &Quantity, at_too: bool) -> bool {
     let order = Quantity::of(&Num::Exact(number.clone()), unit).si.compare(&limit.si);
     order.is_gt() || at_too && order.is_eq()
-}
-
-/// Points at the line of the table that a value stands in. Weather that came from no file has no place.
-pub fn at(finding: Finding, ground: &Ground<'_>, node: &Node, label: impl Into<String>) -> Finding {
-    match authored(ground, node) {
-        Some((_, span)) => finding.at(span, label),
-        None => finding,
-    }
 }
 
 /// How hard an hour dries a fresh face.
@@ -320,5 +283,5 @@ pub fn drying(
         .source(source)
         .value(rate.clone())
         .about(shift.date.iso());
-    Some(at(finding, ground, hour.wall_wind.as_ref().unwrap_or(&hour.wind).node(), "in this hour"))
+    Some(at_value(finding, ground, hour.wall_wind.as_ref().unwrap_or(&hour.wind).node(), "in this hour"))
 }

@@ -3,7 +3,8 @@
 use crate::finding::{Finding, Severity};
 use crate::job::weather::Hour;
 use crate::job::{Day, Finish, Site};
-use crate::sound::weather::sky::{Sky, at, beyond, date_of, skies};
+use crate::sound::told::at_value;
+use crate::sound::weather::sky::{Sky, beyond, skies};
 use crate::sound::{Check, Ground, limits};
 use crate::tally::Role;
 
@@ -47,7 +48,7 @@ fn neighbours(site: &Site, finish: &Finish) -> Option<Finding> {
 /// The windiest hour of the shift on a day of spraying, if it is over the limit.
 fn wind(ground: &Ground<'_>, sky: &Sky<'_>, day: &Day) -> Option<Finding> {
     let (limit, most, source) = sky.limit(limits::SPRAY_WIND)?;
-    let date = date_of(day);
+    let date = day.date();
     let lines: Vec<&Hour> = sky.weather.lines(date).collect();
     let si = |h: &Hour| h.at.value().si.to_f64();
     let shift = sky.site.plan.as_ref().map(|p| (p.starts.value().si.to_f64(), p.ends.value().si.to_f64()));
@@ -66,5 +67,5 @@ fn wind(ground: &Ground<'_>, sky: &Sky<'_>, day: &Day) -> Option<Finding> {
         .source(source)
         .help("put it on by brush or roller, or spray in the still hours and say so by another day in `finish.days`")
         .about(date.iso());
-    Some(at(finding, ground, wind.node(), "in this hour").related(day.at, "sprayed on this day"))
+    Some(at_value(finding, ground, wind.node(), "in this hour").related(day.at, "sprayed on this day"))
 }
