@@ -9,7 +9,7 @@ use crate::register::{self, Assigned, Entry};
 use crate::source::write_atomic;
 
 use super::desk::{Desk, in_force};
-use super::load::{Loaded, span};
+use super::load::Loaded;
 use super::runs::{self, Batch, Pressed, Printed, Ready};
 use super::seam::{Exit, Narrator, Options, Outcome, Product};
 use super::{attach, book, dump};
