@@ -11,7 +11,7 @@ pub type Asked<'a> = dyn FnMut(&str, &[(String, String)], Span) -> Vec<payload::
 
 /// Lowers all blocks of a document.
 pub fn blocks(doc: &Doc, lang: Lang, asked: &mut Asked<'_>) -> Vec<payload::Block> {
-    list(&doc.blocks, doc, lang, asked)
+    list(doc.blocks(), doc, lang, asked)
 }
 
 fn list(blocks: &[Block], doc: &Doc, lang: Lang, asked: &mut Asked<'_>) -> Vec<payload::Block> {
@@ -81,6 +81,7 @@ fn inline(inline: &Inline, doc: &Doc) -> payload::Inline {
         Inline::Em(inner) => payload::Inline::Em { c: line(inner, doc) },
         Inline::Code(text, _) => payload::Inline::Code { s: text.clone() },
         Inline::Break => payload::Inline::Break,
+        Inline::Name(at, _) => payload::Inline::text(doc.names.get(*at).map_or("", |name| name)),
         Inline::Value(at) => match doc.values.get(*at) {
             Some(used) => payload::Inline::value(&used.value.text, &used.value.figure),
             None => payload::Inline::text(""),

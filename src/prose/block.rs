@@ -1,6 +1,15 @@
 //! The tree a Markdown body becomes once its slots are filled.
 
+use std::collections::HashSet;
+use std::sync::{Arc, OnceLock};
+
+use crate::job::Body;
 use crate::source::Span;
+use crate::words::Lang;
+
+use super::fixed::fixed_numbers;
+use super::numbers::{Typed, typed_numbers};
+use super::sentence::{self, Piece, Sentence};
 
 /// An inline piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,8 +24,10 @@ pub enum Inline {
     Code(String, Option<Span>),
     /// Line break.
     Break,
-    /// A printed value, by index into [`Doc::values`].
+    /// A printed value, by index into `Doc::values`.
     Value(usize),
+    /// A proper name from a slot, by index into `Doc::names`, with the place of its slot.
+    Name(usize, Span),
     /// Bag outlines: whole bags, half a bag more, label inside (mass of one bag), value index for the alternative text.
     Bags(u32, bool, String, usize),
     /// A link.
@@ -68,11 +79,91 @@ pub struct Use {
     pub at: Span,
 }
 
-/// A rendered body.
-#[derive(Clone, Debug, Default, PartialEq)]
+/// A rendered body: its blocks, shared by every document that prints the same words, and what its slots print.
+#[derive(Clone, Debug, Default)]
 pub struct Doc {
-    /// Blocks.
-    pub blocks: Vec<Block>,
+    words: Arc<Words>,
     /// Printed values in the order of their slots' output.
-    pub values: Vec<Use>,
+    pub values: Arc<[Use]>,
+    /// Proper names in the order of their slots' output.
+    pub names: Arc<[Arc<str>]>,
+    /// True if a name stands where only text can, such as the address of a link: then the words are this document's alone.
+    pub(super) own: bool,
+}
+
+/// Blocks, and what is read out of them once for all who ask.
+#[derive(Debug, Default)]
+struct Words {
+    blocks: Vec<Block>,
+    sentences: OnceLock<Vec<Sentence>>,
+    said: OnceLock<HashSet<String>>,
+    typed: OnceLock<Vec<Typed>>,
+    fixed: OnceLock<Vec<Typed>>,
+}
+
+impl Doc {
+    /// A document of some blocks.
+    pub fn new(blocks: Vec<Block>, values: Vec<Use>) -> Doc {
+        Doc { words: Arc::new(Words { blocks, ..Words::default() }), values: values.into(), ..Doc::default() }
+    }
+
+    /// The same words with values of other figures, which print the same, and with other names.
+    pub(super) fn with(&self, values: Vec<Use>, names: Vec<Arc<str>>) -> Doc {
+        Doc { words: self.words.clone(), values: values.into(), names: names.into(), own: self.own }
+    }
+
+    /// Blocks.
+    pub fn blocks(&self) -> &[Block] {
+        &self.words.blocks
+    }
+
+    /// Visits every drawing and table asked for by name, with its arguments and place.
+    pub fn asked(&self, visit: &mut dyn FnMut(&str, &[(String, String)], Span)) {
+        fn walk(all: &[Block], visit: &mut dyn FnMut(&str, &[(String, String)], Span)) {
+            for block in all {
+                match &block.kind {
+                    BlockKind::Asked(name, arguments) => visit(name, arguments, block.at),
+                    BlockKind::Steps(_, items) | BlockKind::List(items) => items.iter().for_each(|item| walk(item, visit)),
+                    BlockKind::Quote(_, inner) | BlockKind::Part(_, inner) => walk(inner, visit),
+                    _ => {}
+                }
+            }
+        }
+        walk(self.blocks(), visit);
+    }
+
+    /// A number that documents share if one was made of the other's words.
+    pub fn identity(&self) -> usize {
+        Arc::as_ptr(&self.words) as usize
+    }
+
+    /// Its sentences in reading order.
+    pub fn sentences(&self) -> &[Sentence] {
+        self.words.sentences.get_or_init(|| sentence::sentences(&self.words.blocks))
+    }
+
+    /// True if one of these phrases may stand in it: every word of it does, somewhere. `#loads` is a slot that prints a
+    /// figure of that name. It is quick, so a check asks it before it reads the sentences.
+    pub fn may_say(&self, phrases: &[&str]) -> bool {
+        let said = self.words.said.get_or_init(|| {
+            let words = self.sentences().iter().flat_map(|s| &s.pieces).filter_map(|p| match p {
+                Piece::Word(word, _) => Some(word.clone()),
+                Piece::Value(_) | Piece::Mark => None,
+            });
+            words.collect()
+        });
+        let prints = |name: &str| self.values.iter().any(|u| u.value.figure.rsplit('.').next() == Some(name));
+        let stands = |word: &str| said.contains(word) || word.strip_prefix('#').is_some_and(prints);
+        phrases.iter().any(|phrase| phrase.split(' ').all(stands))
+    }
+
+    /// Every amount an author typed in it; `body` and `lang` are those it was rendered from.
+    pub fn typed(&self, body: &Body, lang: Lang) -> &[Typed] {
+        self.words.typed.get_or_init(|| typed_numbers(self, body, lang))
+    }
+
+    /// Every amount an author declared fixed in it; `body` and `lang` are those it was rendered from.
+    pub fn fixed(&self, body: &Body, lang: Lang) -> &[Typed] {
+        self.words.fixed.get_or_init(|| fixed_numbers(self, body, lang))
+    }
 }

@@ -127,6 +127,18 @@ const HALF: &[&str] = &["half load", "medio juego", "media carga"];
 /// Phrases that speak of one load, not of the batch.
 const PER_LOAD: &[&str] = &["per load", "each load", "for a load", "a load", "por juego", "por carga", "cada juego", "un juego"];
 
+/// The figure that the words around a typed amount name, and its printed text, if they name one and it prints otherwise.
+pub fn differs(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Option<(String, String)> {
+    let q = typed.quantity.as_ref()?;
+    let named = named(typed, q, scope, tally, phrases);
+    if named.iter().any(|id| says(id, q, tally, voice)) {
+        return None;
+    }
+    let id = named.into_iter().next()?;
+    let printed = tally.say(&id, Ask::Own, voice).map(|v| v.text).unwrap_or_default();
+    Some((id, printed))
+}
+
 /// The verdict on one typed amount. Values are compared as printed, in either unit system.
 pub fn verdict(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Verdict {
     if let Some(q) = &typed.quantity {
@@ -138,15 +150,19 @@ pub fn verdict(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrase
             let printed = tally.say(id, Ask::Own, voice).map(|v| v.text).unwrap_or_default();
             return Verdict::DiffersFrom(id.clone(), printed);
         }
-        if let Some(id) = scope.figures.iter().find(|id| like(id, q, tally) && says(id, q, tally, voice)) {
-            return Verdict::Equals(id.clone());
+        if let Some(id) = tally.near(scope).find(|id| like(id, q, tally) && says(id, q, tally, voice)) {
+            return Verdict::Equals(id.to_owned());
         }
     }
     if typed.is_water { Verdict::Water } else { Verdict::Other }
 }
 
+/// True if the phrase stands in the text, between spaces.
 fn holds(text: &str, phrase: &str) -> bool {
-    format!(" {text} ").contains(&format!(" {phrase} "))
+    text.match_indices(phrase).any(|(at, found)| {
+        let (before, after) = (text.get(..at).unwrap_or(""), text.get(at + found.len()..).unwrap_or(""));
+        (before.is_empty() || before.ends_with(' ')) && (after.is_empty() || after.starts_with(' '))
+    })
 }
 
 /// The figures that the phrase names, else those that the sentence names.
@@ -164,7 +180,7 @@ fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[P
                 slots.sort_by_key(|s| s.starts_with("batch."));
             }
             let mut found = slots.iter().filter_map(|path| match scope.root.get(path) {
-                Some(Slot::Figure(id)) if like(id, q, tally) => Some(id.clone()),
+                Some(Slot::Figure(id)) if like(id, q, tally) => Some(id.to_string()),
                 _ => None,
             });
             let found: Vec<String> = if phrase.any { found.collect() } else { found.next().into_iter().collect() };

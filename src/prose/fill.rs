@@ -24,6 +24,7 @@ pub(super) struct Out {
 enum What {
     Figure { id: String, ask: Ask, bags: bool },
     Text(String),
+    Name(String),
     Fixed { text: String, because: String },
     Problem { name: &'static str, title: String, help: String },
 }
@@ -36,6 +37,7 @@ impl Out {
         let what = match (field(0).as_str(), field(1).as_str()) {
             ("figure", _) => What::Figure { id: field(1), ask: ask(&field(2)), bags: field(3) == "yes" },
             ("text", _) => What::Text(field(1)),
+            ("name", _) => What::Name(field(1)),
             ("fixed", _) => What::Fixed { text: field(1), because: field(2) },
             ("number", _) if !typed => What::Text(field(1)),
             ("number", n) => {
@@ -105,8 +107,12 @@ impl State<'_> {
             match holder(c).map(|n| self.filled(n)) {
                 None => out.push(c),
                 Some(Some(Inline::Text(t, _))) => out.push_str(&t),
+                Some(Some(Inline::Name(i, _))) => {
+                    self.own = true;
+                    out.push_str(self.names.get(i).map_or("", |name| name));
+                }
                 Some(Some(Inline::Value(i) | Inline::Bags(.., i))) => {
-                    out.push_str(self.doc.values.get(i).map_or("", |u| u.value.text.as_str()));
+                    out.push_str(self.values.get(i).map_or("", |u| u.value.text.as_str()));
                 }
                 Some(_) => {}
             }
@@ -126,6 +132,10 @@ impl State<'_> {
         match &out.what {
             What::Problem { name, title, help } => self.stop(name, title.clone(), at, "this slot", help),
             What::Text(text) => Some(Inline::Text(text.clone(), Some(at))),
+            What::Name(text) => {
+                self.names.push(text.as_str().into());
+                Some(Inline::Name(self.names.len() - 1, at))
+            }
             What::Fixed { text, because } => {
                 if because.trim().is_empty() {
                     let title = format!("`{text}` is fixed without a reason");
@@ -141,7 +151,7 @@ impl State<'_> {
                     let title = format!("the figure `{id}` was not worked for {}", print.scope.subject);
                     return self.stop("slot-unfilled", title, at, "prints nothing", "give what it is worked from, or take the slot away");
                 };
-                let index = self.doc.values.len();
+                let index = self.values.len();
                 if *bags {
                     let counted = value.unit.is_some_and(|u| u.symbol() == "bag").then(|| value.number.clone()).flatten();
                     let Some(number) = counted else {
@@ -151,10 +161,10 @@ impl State<'_> {
                     let whole = number.floor();
                     let half = whole < number;
                     let count = u32::try_from(whole.numer()).unwrap_or(0);
-                    self.doc.values.push(Use { value, at });
+                    self.values.push(Use { value, at });
                     return Some(Inline::Bags(count, half, self.bag_label(id), index));
                 }
-                self.doc.values.push(Use { value, at });
+                self.values.push(Use { value, at });
                 Some(Inline::Value(index))
             }
         }

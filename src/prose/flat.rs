@@ -46,7 +46,7 @@ fn cut_lines(doc: &Doc, body: &Body, open: bool) -> Vec<Line> {
     });
     let tags: Vec<Range<usize>> = tags.collect();
     let mut flat = Flat { doc, body, offset, tags, open, out: Vec::new() };
-    flat.blocks(&doc.blocks);
+    flat.blocks(doc.blocks());
     flat.out
 }
 
@@ -97,7 +97,7 @@ impl Flat<'_> {
                     let slot = !self.open && self.tags.iter().any(|t| t.start == start);
                     out.push(if slot { Seg::Slot } else { Seg::Typed(text.clone(), *at) });
                 }
-                Inline::Text(_, None) | Inline::Code(_, None) | Inline::Value(_) | Inline::Bags(..) => out.push(Seg::Slot),
+                Inline::Text(_, None) | Inline::Code(_, None) | Inline::Value(_) | Inline::Name(..) | Inline::Bags(..) => out.push(Seg::Slot),
                 Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => self.segs(inner, out),
                 Inline::Break => out.push(Seg::Gap),
             }
@@ -135,6 +135,7 @@ pub(super) fn words(doc: &Doc, inlines: &[Inline]) -> String {
             Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => out.push_str(&words(doc, inner)),
             Inline::Value(i) => out.push_str(doc.values.get(*i).map_or("", |u| u.value.text.as_str())),
             Inline::Break => out.push(' '),
+            Inline::Name(..) => out.push('…'),
             Inline::Bags(..) => {}
         }
     }

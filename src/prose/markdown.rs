@@ -2,13 +2,14 @@
 
 use std::collections::VecDeque;
 use std::ops::Range;
+use std::sync::Arc;
 
 use pulldown_cmark::{Alignment, BlockQuoteKind, Event, Options, Parser, Tag};
 
 use crate::finding::{Finding, Severity};
 use crate::source::Span;
 
-use super::block::{Block, BlockKind, Doc, Inline};
+use super::block::{Block, BlockKind, Doc, Inline, Use};
 use super::fill::{Print, push_text};
 use super::offsets::Offsets;
 
@@ -16,15 +17,19 @@ use super::offsets::Offsets;
 pub(super) const MOST_DEEP: usize = 24;
 /// Parses the Markdown of a whole body. `boxes` is how many write-in boxes stand before it.
 pub(super) fn parse(print: &Print, text: &str, offsets: &Offsets, boxes: u32) -> (Doc, Vec<Finding>) {
-    let mut state = State { print, doc: Doc::default(), found: Vec::new(), boxes, deep: 0 };
+    let mut state = State { print, values: Vec::new(), names: Vec::new(), own: false, found: Vec::new(), boxes, deep: 0 };
     let blocks = state.body(text, offsets);
-    state.doc.blocks = blocks;
-    (state.doc, state.found)
+    let mut doc = Doc::new(blocks, state.values);
+    (doc.names, doc.own) = (state.names.into(), state.own);
+    (doc, state.found)
 }
 
 pub(super) struct State<'a> {
     pub(super) print: &'a Print<'a>,
-    pub(super) doc: Doc,
+    pub(super) values: Vec<Use>,
+    pub(super) names: Vec<Arc<str>>,
+    /// Set when a name was put where only text can stand.
+    pub(super) own: bool,
     pub(super) found: Vec<Finding>,
     pub(super) boxes: u32,
     pub(super) deep: usize,

@@ -8,6 +8,8 @@ pub mod block;
 pub mod compare;
 pub mod numbers;
 pub mod render;
+pub mod sentence;
+pub mod shelf;
 pub mod steps;
 
 mod amount;
@@ -24,11 +26,12 @@ mod tokens;
 mod values;
 mod word;
 
-pub use compare::{PHRASES, Phrase, Verdict, verdict};
+pub use compare::{PHRASES, Phrase, Verdict, differs, verdict};
 pub use fence::{ASKED, PARTS};
 pub use fixed::fixed_numbers;
 pub use near::help as did_you_mean;
 pub use numbers::{Typed, typed_in, typed_numbers};
+pub use shelf::Shelf;
 pub use render::{Options, Prepared, render};
 pub use steps::{Step, Written, block_digests, blocks_written, numbered, slots, steps};
 #[cfg(test)]

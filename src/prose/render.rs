@@ -1,6 +1,7 @@
 //! A body with its slots filled: the one way from Markdown to a [`Doc`].
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use tera::{Context, Tera};
 
@@ -13,7 +14,7 @@ use super::check;
 use super::fill::{Out, Print};
 use super::markdown;
 use super::offsets::{Offsets, span};
-use super::tags::{Piece, TagKind, TokKind, cut, slice};
+use super::tags::{Piece, Tag, TagKind, TokKind, cut, slice};
 use super::values::{self, ASKS, OPEN, PART, SHUT};
 use super::word::{self, Seams};
 
@@ -39,6 +40,12 @@ pub struct Prepared {
     pieces: Vec<Piece>,
     tera: Tera,
     seams: Seams,
+    /// Names that its tags mention, each once.
+    names: BTreeSet<String>,
+    /// Those of them that a tag compares or changes.
+    read: BTreeSet<String>,
+    /// Names of loops and of `set`.
+    bound: BTreeSet<String>,
 }
 
 /// Fills a body once. Use [`Prepared`] when the same body is filled for several scopes.
@@ -78,7 +85,10 @@ impl Prepared {
             let mut tera = values::tera();
             let Err(error) = tera.add_raw_template(NAME, &template) else {
                 if found.is_empty() {
-                    return Ok(Prepared { body: body.clone(), pieces, tera, seams });
+                    let names = names(body, &pieces, |_| true);
+                    let read = names_read(body, &pieces);
+                    let bound = check::bindings(&body.text, &pieces, body.text.len()).into_iter().map(|(name, ..)| name).collect();
+                    return Ok(Prepared { body: body.clone(), pieces, tera, seams, names, read, bound });
                 }
                 return Err(found);
             };
@@ -109,10 +119,13 @@ impl Prepared {
     pub fn render(&self, scope: &Scope, tally: &Tally, voice: Voice, options: Options) -> Result<Doc, Vec<Finding>> {
         let mut found = check::figures(&self.body, &self.pieces, scope);
         let mut context = Context::new();
+        let apart = self.names_apart(scope);
         if let Slot::Map(map) = &scope.root {
-            // A scope holds a site's every figure; a text names a few groups of it.
-            for (name, slot) in map.iter().filter(|(name, _)| self.mentions(name)) {
-                context.insert_value(name.clone(), values::value(slot, tally));
+            // A scope holds a site's every figure; a text names a few of them.
+            for (name, slot) in map.iter() {
+                if let Some(slot) = self.mentioned(name, slot) {
+                    context.insert_value(name.clone(), values::value(&slot, tally, apart));
+                }
             }
         }
         let mut skipped = BTreeSet::new();
@@ -144,14 +157,33 @@ impl Prepared {
         if found.is_empty() { Ok(doc) } else { Err(distinct(found)) }
     }
 
-    /// True if a tag of the body begins a dotted name with this one.
-    fn mentions(&self, name: &str) -> bool {
-        let begins = |at: &std::ops::Range<usize>| {
-            let path = self.body.text.get(at.clone()).unwrap_or("");
-            path.strip_prefix(name).is_some_and(|rest| !rest.starts_with(|c: char| c.is_alphanumeric() || c == '_'))
+    /// What of a group the tags of the body can reach; nothing if none of them names it.
+    fn mentioned(&self, name: &str, slot: &Slot) -> Option<Slot> {
+        let after = |path: &'_ String| {
+            let rest = path.strip_prefix(name)?;
+            (!rest.starts_with(|c: char| c.is_alphanumeric() || c == '_')).then(|| rest.to_owned())
         };
-        let tags = self.pieces.iter().filter_map(|p| if let Piece::Tag(tag) = p { Some(tag) } else { None });
-        tags.flat_map(|t| &t.toks).any(|tok| tok.kind == TokKind::Path && begins(&tok.at))
+        let paths: Vec<String> = self.names.iter().filter_map(after).collect();
+        let Slot::Map(map) = slot else { return (!paths.is_empty()).then(|| slot.clone()) };
+        let whole = paths.iter().any(|rest| !rest.starts_with('.'));
+        if paths.is_empty() || whole {
+            return whole.then(|| slot.clone());
+        }
+        let named = |key: &String| paths.iter().any(|p| p.split('.').nth(1) == Some(key));
+        Some(Slot::Map(Arc::new(map.iter().filter(|(key, _)| named(key)).map(|(key, slot)| (key.clone(), slot.clone())).collect())))
+    }
+
+    /// True if the proper names of a scope can be printed apart from the words: no tag looks at their letters.
+    pub(super) fn names_apart(&self, scope: &Scope) -> bool {
+        self.read.iter().all(|path| {
+            let root = path.split('.').next().unwrap_or(path);
+            !self.bound.contains(root) && !reached(path, scope).is_some_and(Slot::has_names)
+        })
+    }
+
+    /// Dotted names that its tags mention: all that a document of it can depend on.
+    pub(super) fn names(&self) -> impl Iterator<Item = &str> {
+        self.names.iter().map(String::as_str)
     }
 
     /// Marks → Markdown with placeholders, its map to the file, and what each placeholder stands for.
@@ -191,6 +223,30 @@ impl Prepared {
         }
         (text, offsets, outs)
     }
+}
+
+/// Dotted names in the tags of a body.
+fn names(body: &Body, pieces: &[Piece], which: impl Fn(&Tag) -> bool) -> BTreeSet<String> {
+    let tags = pieces.iter().filter_map(|p| if let Piece::Tag(tag) = p { Some(tag) } else { None }).filter(|tag| which(tag));
+    let paths = tags.flat_map(|t| &t.toks).filter(|tok| tok.kind == TokKind::Path);
+    let mut names: BTreeSet<String> = paths.filter_map(|tok| body.text.get(tok.at.clone())).map(str::to_owned).collect();
+    // Drawn bags carry the mass of one, which nobody names.
+    if names.contains("bags") {
+        names.extend(["mix.mortar_bag".to_owned(), "mix.additive_bag".to_owned()]);
+    }
+    names
+}
+
+/// Names in tags that compare texts or change them.
+fn names_read(body: &Body, pieces: &[Piece]) -> BTreeSet<String> {
+    let reads = |tag: &Tag| {
+        let words: Vec<&str> = tag.toks.iter().filter_map(|t| body.text.get(t.at.clone())).collect();
+        let each = words.first() == Some(&"for") && words.len() == 4;
+        let changed = |pair: &[&str]| matches!(pair, ["|", filter] if !values::keeps(filter));
+        let joined = |word: &&str| ["==", "!=", "~", "in", "<", ">", "[", "else"].contains(word);
+        !each && words.len() > 1 && (words.iter().any(joined) || words.windows(2).any(changed))
+    };
+    names(body, pieces, reads)
 }
 
 fn same_piece(pieces: &[Piece], piece: usize, offset: usize, at: crate::source::Span) -> bool {
@@ -264,4 +320,18 @@ fn template(body: &Body, pieces: &[Piece], skipped: &BTreeSet<usize>) -> (String
 /// The ask of a filter's name.
 pub(super) fn ask(name: &str) -> crate::tally::Ask {
     ASKS.iter().find(|(n, _)| *n == name).map_or(crate::tally::Ask::Own, |(_, ask)| *ask)
+}
+
+/// What a path leads to, as far as it leads; names of loops lead nowhere.
+pub(super) fn reached<'s>(path: &str, scope: &'s Scope) -> Option<&'s Slot> {
+    let mut slot = Some(&scope.root);
+    let mut last = None;
+    for name in path.split('.') {
+        slot = match slot {
+            Some(Slot::Map(map)) => map.get(name),
+            _ => return last,
+        };
+        last = slot.or(last);
+    }
+    last
 }

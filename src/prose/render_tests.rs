@@ -34,6 +34,7 @@ fn flat(doc: &Doc, words: &[Inline], out: &mut String) {
             Inline::Strong(i) | Inline::Em(i) | Inline::Link(_, i) => flat(doc, i, out),
             Inline::Break => out.push('\n'),
             Inline::Value(i) => out.push_str(&doc.values[*i].value.text),
+            Inline::Name(i, _) => out.push_str(&doc.names[*i]),
             Inline::Bags(n, half, label, _) => out.push_str(&format!("<{n}{} x {label}>", if *half { ".5" } else { "" })),
         }
     }
@@ -80,7 +81,7 @@ fn texts(doc: &Doc, blocks: &[Block], out: &mut Vec<String>) {
 
 fn lines(doc: &Doc) -> Vec<String> {
     let mut out = Vec::new();
-    texts(doc, &doc.blocks, &mut out);
+    texts(doc, doc.blocks(), &mut out);
     out
 }
 
@@ -112,7 +113,7 @@ fn places_hold(text: &str, doc: &Doc) {
             }
         }
     }
-    blocks(text, &doc.blocks);
+    blocks(text, doc.blocks());
     for u in &doc.values {
         let there = &text[u.at.start as usize - 100..u.at.end as usize - 100];
         assert!(there.starts_with("{{") && there.ends_with("}}"), "{there}");
@@ -289,7 +290,7 @@ fn other_markdown_keeps_its_shape() {
         "[2] g",
     ];
     assert_eq!(lines(&doc)[..15], want);
-    assert!(matches!(&doc.blocks[0].kind, BlockKind::Heading(2, _, Some(id)) if id == "heat"));
+    assert!(matches!(&doc.blocks()[0].kind, BlockKind::Heading(2, _, Some(id)) if id == "heat"));
     assert_eq!(lines(&doc).last().map(String::as_str), Some("& 1 cup x"));
     // What a comment of the author's holds is not printed, so it is no value of the page.
     assert_eq!(doc.values.len(), 1);

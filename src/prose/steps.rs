@@ -30,7 +30,7 @@ pub struct Step {
 /// Ordered steps at the top level, in order. A list that restarts goes on with its own numbers.
 pub fn steps(doc: &Doc) -> Vec<Step> {
     let mut out = Vec::new();
-    for block in &doc.blocks {
+    for block in doc.blocks() {
         let BlockKind::Steps(first, items) = &block.kind else { continue };
         for (number, item) in (*first..).zip(items) {
             let mut step = Step { number, span: block.at, text: String::new(), figures: Vec::new() };

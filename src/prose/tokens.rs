@@ -226,7 +226,7 @@ fn spelled(lower: &str, lang: Lang) -> Option<BigRational> {
     }
     // `uno` and `una` are articles more often than numbers.
     let first = if english { 1 } else { 2 };
-    let of = |l: Lang| (first..=12).find(|n| l.text(&format!("number.{n}")) == lower);
+    let of = |l: Lang| l.number(lower).filter(|n| *n >= first);
     // A face in two languages carries Spanish numbers in an English file; `once` alone reads both ways.
     let other = || Lang::all().filter(|l| *l != lang && *l != EN).find_map(of).filter(|n| *n != 1 && lower != "once");
     of(lang).or_else(other).map(|n| ratio(n, 1))

@@ -87,23 +87,21 @@ const SURFACE: &[(&str, i64, i64, &str, Role)] = &[
     ("lifts", 2, 1, "", Role::Count),
 ];
 
-fn add(tally: &mut Tally, ids: &mut Vec<String>, id: &str, worked: Node, role: Role) -> Slot {
+fn add(tally: &mut Tally, id: &str, worked: Node, role: Role) -> Slot {
     tally.add(Figure { id: id.to_owned(), label: "figure.volume", worked: Ok(worked), basis: Basis::Author, role });
-    ids.push(id.to_owned());
-    Slot::Figure(id.to_owned())
+    Slot::figure(id)
 }
 
 fn text(t: &str) -> Slot {
-    Slot::Text(t.to_owned())
+    Slot::text(t)
 }
 
 /// The scope and its tally.
 pub(super) fn scope() -> (Scope, Tally) {
     let mut tally = Tally::default();
-    let mut ids = Vec::new();
     let mut groups = indexmap::IndexMap::new();
     for (group, name, n, d, unit, role) in FIGURES {
-        let slot = add(&mut tally, &mut ids, &format!("made/{group}.{name}"), node(*n, *d, unit), *role);
+        let slot = add(&mut tally, &format!("made/{group}.{name}"), node(*n, *d, unit), *role);
         groups.entry(*group).or_insert_with(Slot::map).put(name, slot);
     }
     let half = groups.swap_remove("mix.half").unwrap();
@@ -126,7 +124,7 @@ pub(super) fn scope() -> (Scope, Tally) {
         ("order_weight", 5614, "lb", Role::Weight),
         ("trips", 2, "", Role::Count),
     ] {
-        let slot = add(&mut tally, &mut ids, &format!("made.{name}"), node(n, 1, unit), role);
+        let slot = add(&mut tally, &format!("made.{name}"), node(n, 1, unit), role);
         site.put(name, slot);
     }
     let mut surfaces = Vec::new();
@@ -135,13 +133,13 @@ pub(super) fn scope() -> (Scope, Tally) {
         surface.put("id", text(id));
         surface.put("what", text("fireplace gable"));
         for (name, n, d, unit, role) in SURFACE {
-            let slot = add(&mut tally, &mut ids, &format!("made/{id}.{name}"), node(*n, *d, unit), *role);
+            let slot = add(&mut tally, &format!("made/{id}.{name}"), node(*n, *d, unit), *role);
             surface.put(name, slot);
         }
         surfaces.push(surface);
     }
-    site.put("surfaces", Slot::List(surfaces));
-    site.put("mixes", Slot::List(vec![mix.clone(), mix]));
+    site.put("surfaces", Slot::list(surfaces));
+    site.put("mixes", Slot::list(vec![mix.clone(), mix]));
     let mut root = Slot::map();
     for (name, slot) in groups {
         root.put(name, slot);
@@ -150,7 +148,7 @@ pub(super) fn scope() -> (Scope, Tally) {
     let mut company = Slot::map();
     company.put("name", text("Hobnail Heath Works"));
     root.put("company", company);
-    (Scope { root, figures: ids, subject: "made/up/3".to_owned() }, tally)
+    (Scope { root, near: vec!["made/".to_owned(), "made.".to_owned()], site: String::new(), subject: "made/up/3".to_owned() }, tally)
 }
 
 /// Every Markdown body of the demo, with its path and voice.

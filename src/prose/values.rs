@@ -15,6 +15,8 @@ use crate::tally::{Ask, Slot, Tally};
 pub(super) const OPEN: char = '\u{1}';
 pub(super) const PART: char = '\u{2}';
 pub(super) const SHUT: char = '\u{3}';
+/// Stands before a proper name that is printed apart from the words.
+pub(super) const NAME: char = '\u{4}';
 
 /// Filters that choose how a figure is printed.
 pub(super) const ASKS: &[(&str, Ask)] =
@@ -40,6 +42,11 @@ pub(super) const FILTERS: &[&str] = &[
     "reverse",
 ];
 
+/// True for a filter that chooses how a figure prints, and leaves a text alone.
+pub(super) fn keeps(filter: &str) -> bool {
+    filter == "bags" || ASKS.iter().any(|(name, _)| *name == filter)
+}
+
 /// Tests after `is`.
 pub(super) const TESTS: &[&str] = &["over", "under", "one", "odd_bags", "defined", "undefined"];
 
@@ -61,21 +68,22 @@ pub(super) fn tera() -> Tera {
     tera
 }
 
-/// A slot as Tera sees it.
-pub(super) fn value(slot: &Slot, tally: &Tally) -> Value {
+/// A slot as Tera sees it; with `apart`, proper names are marked as such.
+pub(super) fn value(slot: &Slot, tally: &Tally, apart: bool) -> Value {
     match slot {
-        Slot::Text(text) => Value::from(text.replace([OPEN, PART, SHUT], "")),
-        Slot::List(items) => Value::from(items.iter().map(|s| value(s, tally)).collect::<Vec<Value>>()),
+        Slot::Name(text) if apart && !text.is_empty() => Value::from(format!("{NAME}{}", bare(text))),
+        Slot::Text(text) | Slot::Name(text) => Value::from(bare(text)),
+        Slot::List(items) => Value::from(items.iter().map(|s| value(s, tally, apart)).collect::<Vec<Value>>()),
         Slot::Map(map) => {
             let mut out = tera::Map::new();
-            for (name, slot) in map {
-                out.insert(name.clone().into(), value(slot, tally));
+            for (name, slot) in map.iter() {
+                out.insert(name.clone().into(), value(slot, tally, apart));
             }
             Value::from(out)
         }
         Slot::Figure(id) => {
             let mut out = tera::Map::new();
-            out.insert("figure".into(), Value::from(id.clone()));
+            out.insert("figure".into(), Value::from(id.as_ref()));
             out.insert("show".into(), Value::from("own"));
             let exact = tally.figure(id).and_then(|f| f.worked.as_ref().ok()).map(|n| packed(n.value()));
             // The leading mark shows when an author prints or joins the inside of a figure.
@@ -83,6 +91,10 @@ pub(super) fn value(slot: &Slot, tally: &Tally) -> Value {
             Value::from(out)
         }
     }
+}
+
+fn bare(text: &str) -> String {
+    text.replace([OPEN, PART, SHUT, NAME], "")
 }
 
 fn packed(q: &Quantity) -> String {
@@ -160,6 +172,9 @@ fn slot(value: &Value, kwargs: Kwargs, _: &State) -> TeraResult<String> {
         return Ok(mark("fixed", &format!("{text}{PART}{why}")));
     }
     if let Some(text) = value.as_str() {
+        if let Some(name) = text.strip_prefix(NAME) {
+            return Ok(mark("name", name));
+        }
         return Ok(if text.contains(OPEN) { mark("problem", "inside") } else { mark("text", text) });
     }
     if let Some(number) = value.as_i64() {
@@ -172,7 +187,7 @@ fn fixed(kwargs: Kwargs, _: &State) -> TeraResult<Value> {
     let mut out = tera::Map::new();
     for (from, to) in [("text", "fixed"), ("because", "because")] {
         let text: Option<String> = kwargs.get(from)?;
-        out.insert(to.into(), Value::from(text.unwrap_or_default().replace([OPEN, PART, SHUT], "")));
+        out.insert(to.into(), Value::from(bare(&text.unwrap_or_default())));
     }
     Ok(Value::from(out))
 }

@@ -19,7 +19,6 @@ mod runs;
 pub mod seen;
 pub mod signed;
 pub mod takeoff;
-pub mod text;
 pub mod thickness;
 mod told;
 pub mod water;
@@ -27,11 +26,15 @@ pub mod weather;
 
 pub use page::page;
 pub use seen::{Role, Seen};
+pub(crate) use crate::prose::sentence as text;
+
+use std::collections::BTreeSet;
+use std::sync::OnceLock;
 
 use crate::finding::{Finding, Severity};
 use crate::job::{Fit, Issued, Job};
 use crate::quantity::Mark;
-use crate::source::Span;
+use crate::source::{Span, side_by_side};
 use crate::tally::Tally;
 
 /// What a run of the checks stands on.
@@ -50,10 +53,12 @@ pub struct Ground<'a> {
     pub on: (i16, i8, i8),
     /// From the place that a figure remembers to the place in a file; [`span_of`] unless files are renumbered.
     pub span_of: fn(Mark) -> Span,
-    /// Amounts typed in each text, found once for the checks that ask; start it empty.
-    pub typed: std::cell::OnceCell<Vec<Vec<crate::prose::Typed>>>,
     /// The weather of the planned days, worked once for the checks that ask; start it empty.
-    pub sky: std::cell::OnceCell<Vec<weather::sky::Kept>>,
+    pub sky: OnceLock<Vec<weather::sky::Kept>>,
+    /// Texts that differ in words, found once for the checks that ask; start it empty.
+    pub alike: OnceLock<Vec<usize>>,
+    /// Texts that differ in words or mixes, found once for the checks that ask; start it empty.
+    pub of_mixes: OnceLock<Vec<usize>>,
 }
 
 impl<'a> Ground<'a> {
@@ -67,9 +72,33 @@ impl<'a> Ground<'a> {
             issued: &[],
             on,
             span_of,
-            typed: std::cell::OnceCell::new(),
-            sky: std::cell::OnceCell::new(),
+            sky: OnceLock::new(),
+            alike: OnceLock::new(),
+            of_mixes: OnceLock::new(),
         }
+    }
+}
+
+impl<'a> Ground<'a> {
+    /// The texts, one of each that print the same words: for checks that look at nothing but those.
+    ///
+    /// A caution stands under many procedures of many sites; whatever is wrong with its words is wrong at one place.
+    pub fn texts(&self) -> impl Iterator<Item = &'a Seen<'a>> {
+        let seen = self.seen;
+        self.alike.get_or_init(|| self.places(|_| ())).iter().filter_map(move |i| seen.get(*i))
+    }
+
+    /// The texts, one of each that print the same words for the same mix and batch, or for a site of the same mixes.
+    pub fn texts_of_mixes(&self) -> impl Iterator<Item = &'a Seen<'a>> {
+        let seen = self.seen;
+        self.of_mixes.get_or_init(|| self.places(|seen| seen.subject.kind_of(self.job))).iter().filter_map(move |i| seen.get(*i))
+    }
+
+    /// One place of all texts that print the same words and share a key.
+    fn places<K: Ord>(&self, key: impl Fn(&'a Seen<'a>) -> K) -> Vec<usize> {
+        let mut told = BTreeSet::new();
+        let mut new = |seen: &'a Seen<'a>| told.insert((seen.doc.identity(), std::ptr::from_ref(seen.edition) as usize, key(seen)));
+        self.seen.iter().enumerate().filter(|(_, seen)| new(seen)).map(|(i, _)| i).collect()
     }
 }
 
@@ -279,7 +308,7 @@ pub fn run(ground: &Ground<'_>) -> Vec<Finding> {
 
 /// Runs some checks.
 pub fn run_these(checks: &[&Check], ground: &Ground<'_>) -> Vec<Finding> {
-    let mut found: Vec<Finding> = checks.iter().flat_map(|check| (check.run)(ground)).collect();
+    let mut found: Vec<Finding> = side_by_side(checks, |check| (check.run)(ground)).concat();
     // Findings without a place come last; within a place, the worst first.
     let key = |f: &Finding| (f.at.is_none(), f.at.as_ref().map(|(span, _)| *span), f.severity);
     found.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.name.cmp(b.name)).then_with(|| a.title.cmp(&b.title)));

@@ -58,7 +58,7 @@ impl Ask<'_> {
 /// Findings of a check over the clauses of every text, one for a place.
 pub(super) fn each_clause(ground: &Ground<'_>, ask: &Ask<'_>, tell: impl Fn(&Seen<'_>, String, Span) -> Finding) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.seen {
+    for seen in ground.texts().filter(|seen| seen.may_say(ask.all)) {
         for sentence in seen.sentences().iter().filter(|s| !s.says(SEARCH)) {
             for (word, at) in clauses(sentence).filter_map(|c| ask.hit(c)) {
                 found.push(tell(seen, word, at));

@@ -59,8 +59,16 @@ impl Run {
 /// The runs of a rendered text and of its title.
 pub(super) fn of(seen: &Seen<'_>) -> Vec<Run> {
     let mut out = vec![Run::of(&seen.edition.title)];
-    blocks(&seen.doc.blocks, &mut out);
+    blocks(seen.doc.blocks(), &mut out);
     out
+}
+
+/// Proper names that sites and the company print: they are authored outside every text.
+pub(super) fn of_names(job: &Job) -> Vec<Run> {
+    let company = job.company.iter().map(|c| &c.name);
+    let surfaces = job.sites.iter().flat_map(|s| &s.surfaces).flat_map(|s| s.what.iter().map(|(_, t)| t).chain([&s.code]));
+    let sites = job.sites.iter().flat_map(|s| [&s.name, &s.code]);
+    company.chain(sites).chain(surfaces).map(Run::of).collect()
 }
 
 /// Names of bags that the mixes print: they are authored outside every text.
@@ -105,5 +113,5 @@ pub(super) fn boxes(doc: &Doc) -> usize {
         };
         all.iter().map(one).sum()
     }
-    count(&doc.blocks)
+    count(doc.blocks())
 }

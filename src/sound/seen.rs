@@ -1,9 +1,10 @@
 //! One rendered text as the checks see it.
 
-use std::sync::OnceLock;
+use std::sync::Arc;
 
 use super::text::Sentence;
 use crate::job::{Card, Caution, Chapter, Distance, Edition, Page};
+use crate::prose::Typed;
 use crate::prose::block::Doc;
 use crate::tally::{Scope, Subject, Voice};
 
@@ -38,18 +39,31 @@ pub struct Seen<'a> {
     /// Language and unit system.
     pub voice: Voice,
     /// What its slots could name.
-    pub scope: Scope,
+    pub scope: Arc<Scope>,
     /// The tree.
     pub doc: Doc,
     /// Distance class it is read at.
     pub reads: Distance,
-    /// Its sentences, read once for the checks that ask; start it empty.
-    pub read: OnceLock<Vec<Sentence>>,
 }
 
 impl Seen<'_> {
     /// Its sentences in reading order.
     pub fn sentences(&self) -> &[Sentence] {
-        self.read.get_or_init(|| super::text::sentences(&self.doc))
+        self.doc.sentences()
+    }
+
+    /// True if one phrase of each list may stand in it: see [`Doc::may_say`].
+    pub fn may_say(&self, lists: &[&[&str]]) -> bool {
+        lists.iter().all(|phrases| self.doc.may_say(phrases))
+    }
+
+    /// Every amount an author typed in it.
+    pub fn typed(&self) -> &[Typed] {
+        self.doc.typed(&self.edition.body, self.voice.lang)
+    }
+
+    /// Every amount an author declared fixed in it.
+    pub fn fixed(&self) -> &[Typed] {
+        self.doc.fixed(&self.edition.body, self.voice.lang)
     }
 }

@@ -1,5 +1,7 @@
 //! What many checks say in the same way: printed texts as a screen shows them, places of authored values.
 
+use std::collections::BTreeMap;
+
 use num_rational::BigRational;
 
 use crate::finding::Finding;
@@ -92,9 +94,10 @@ pub(super) fn verb(count: &Quantity, one: &'static str, many: &'static str) -> &
 /// Keeps the first finding of each place: a text is rendered for many subjects, its mistake is one.
 pub(super) fn once_a_place(found: Vec<Finding>) -> Vec<Finding> {
     let mut kept: Vec<Finding> = Vec::new();
+    let mut places: BTreeMap<(&'static str, Span), usize> = BTreeMap::new();
     for finding in found {
-        let place = |f: &Finding| f.at.as_ref().map(|(span, _)| *span);
-        let same = kept.iter_mut().find(|k| k.name == finding.name && place(k) == place(&finding) && place(k).is_some());
+        let place = finding.at.as_ref().map(|(span, _)| (finding.name, *span));
+        let same = place.and_then(|p| places.get(&p)).and_then(|i| kept.get_mut(*i));
         match same {
             // The other subjects' arithmetic is worth a line: the same slot is wrong by another amount there.
             Some(first) => {
@@ -109,7 +112,10 @@ pub(super) fn once_a_place(found: Vec<Finding>) -> Vec<Finding> {
                     }
                 }
             }
-            None => kept.push(finding),
+            None => {
+                places.extend(place.map(|p| (p, kept.len())));
+                kept.push(finding);
+            }
         }
     }
     kept

@@ -5,6 +5,7 @@ mod file;
 mod folder;
 mod front;
 mod kept;
+mod side;
 mod span;
 mod write;
 
@@ -12,5 +13,6 @@ pub use file::File;
 pub use folder::{Fault, Folder};
 pub use front::{Front, front};
 pub use kept::Kept;
+pub use side::side_by_side;
 pub use span::Span;
 pub use write::{clear, holds_anything, write_atomic};

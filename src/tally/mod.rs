@@ -24,6 +24,7 @@ pub mod nights;
 mod order;
 mod outline;
 mod powder;
+mod shelf;
 pub mod printed;
 pub mod role;
 #[cfg(test)]
@@ -64,6 +65,7 @@ impl From<OutOfRange> for String {
 #[derive(Debug, Default)]
 pub struct Tally {
     figures: IndexMap<String, Figure>,
+    shelf: shelf::Shelf,
     house: House,
     sheets: Vec<day::Sheet>,
     outlooks: OnceLock<Vec<minutes::Outlook>>,
@@ -154,7 +156,9 @@ impl Tally {
 
     /// Adds a figure.
     pub fn add(&mut self, figure: Figure) {
-        self.figures.insert(figure.id.clone(), figure);
+        let (content, id) = (shelf::content(&figure), figure.id.clone());
+        let (index, old) = self.figures.insert_full(id.clone(), figure);
+        self.shelf.put(&id, index, old.is_none(), content);
     }
 
     /// A figure's value as an input of the next formula, under the figure's name.
@@ -220,9 +224,9 @@ pub fn batch_id(job: &Job, site: &Site, plan: &BatchPlan) -> String {
 
 /// True for a figure of a planned day, such as `larkenfell/2026-03-02/1.water_in`, or of a day of the cure: those belong
 /// to the day's own sheet and to the cure's table.
-pub fn of_a_day(site: &Site, id: &str) -> bool {
+pub fn of_a_day(site: &str, id: &str) -> bool {
     let day = |rest: &str| rest.starts_with(|c: char| c.is_ascii_digit()) || rest.starts_with("cure/") || rest.starts_with("cure.");
-    id.strip_prefix(&format!("{}/", site.id)).is_some_and(day)
+    id.strip_prefix(site).and_then(|rest| rest.strip_prefix('/')).is_some_and(day)
 }
 
 /// Name of a batch size in ids: `half`, `1`, `2`, `5/2` as `2.5`.

@@ -1,30 +1,64 @@
 //! What a document's slots can reach: names to figures, texts, lists.
 
+use std::sync::Arc;
+
 use indexmap::IndexMap;
 
-/// One thing a slot can name.
+/// One thing a slot can name. Groups and lists are shared: every card of a site names the same site.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Slot {
     /// A figure, by id.
-    Figure(String),
+    Figure(Arc<str>),
     /// A text in the document's language (names, codes, dates): printed as it is.
-    Text(String),
+    Text(Arc<str>),
+    /// A proper name, such as a site's: printed as it is, and no check reads it as words of the text.
+    Name(Arc<str>),
     /// A group of names.
-    Map(IndexMap<String, Slot>),
+    Map(Arc<IndexMap<String, Slot>>),
     /// A list to loop over.
-    List(Vec<Slot>),
+    List(Arc<Vec<Slot>>),
 }
 
 impl Slot {
     /// An empty group.
     pub fn map() -> Slot {
-        Slot::Map(IndexMap::new())
+        Slot::Map(Arc::default())
+    }
+
+    /// A figure by its id.
+    pub fn figure(id: &str) -> Slot {
+        Slot::Figure(id.into())
+    }
+
+    /// A text.
+    pub fn text(text: &str) -> Slot {
+        Slot::Text(text.into())
+    }
+
+    /// A proper name.
+    pub fn name(text: &str) -> Slot {
+        Slot::Name(text.into())
+    }
+
+    /// True if it is a proper name or holds one.
+    pub fn has_names(&self) -> bool {
+        match self {
+            Slot::Name(_) => true,
+            Slot::Map(map) => map.values().any(Slot::has_names),
+            Slot::List(items) => items.iter().any(Slot::has_names),
+            Slot::Figure(_) | Slot::Text(_) => false,
+        }
+    }
+
+    /// A list.
+    pub fn list(items: Vec<Slot>) -> Slot {
+        Slot::List(Arc::new(items))
     }
 
     /// Puts a name into a group; does nothing on other slots.
     pub fn put(&mut self, name: &str, slot: Slot) {
         if let Slot::Map(map) = self {
-            map.insert(name.to_owned(), slot);
+            Arc::make_mut(map).insert(name.to_owned(), slot);
         }
     }
 
@@ -42,8 +76,10 @@ impl Slot {
 pub struct Scope {
     /// Names a slot can use.
     pub root: Slot,
-    /// Figure ids in scope, most specific first: what the typed-number audit compares with.
-    pub figures: Vec<String>,
+    /// Beginnings of the ids of the figures it can speak of, most particular first; [`crate::tally::Tally::near`] lists them.
+    pub near: Vec<String>,
+    /// Id of the site.
+    pub site: String,
     /// Subject such as `larkenfell/carve-24/2`.
     pub subject: String,
 }

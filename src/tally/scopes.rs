@@ -1,5 +1,8 @@
 //! The scopes of documents: what a card for a batch, for a mix or for a site can name.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use indexmap::IndexMap;
 
 use crate::job::{BatchPlan, Job, Mix, Mixer, Site, Surface, Text};
@@ -36,6 +39,15 @@ impl<'a> Subject<'a> {
         }
     }
 
+    /// What it has in common with subjects of other sites: names of its mixes, loads of its batch.
+    pub fn kind_of(self, job: &'a Job) -> (Vec<&'a str>, Option<String>) {
+        match self {
+            Subject::Batch(_, plan) => (vec![plan.mix.text.as_str()], Some(plan.loads.value().si.plain())),
+            Subject::Mix(_, mix) => (vec![mix.name.text.as_str()], None),
+            Subject::Site(site) => (site.mixes().filter_map(|n| mix_of(job, &n.text)).map(|m| m.name.text.as_str()).collect(), None),
+        }
+    }
+
     /// The mix, for a batch or a mix.
     pub fn mix(self, job: &'a Job) -> Option<&'a Mix> {
         match self {
@@ -47,11 +59,11 @@ impl<'a> Subject<'a> {
 }
 
 fn group<'a>(entries: impl IntoIterator<Item = (&'a str, Slot)>) -> Slot {
-    Slot::Map(entries.into_iter().map(|(k, v)| (k.to_owned(), v)).collect::<IndexMap<_, _>>())
+    map(entries.into_iter().map(|(k, v)| (k.to_owned(), v)).collect())
 }
 
-fn text(s: &str) -> Slot {
-    Slot::Text(s.to_owned())
+fn map(entries: IndexMap<String, Slot>) -> Slot {
+    Slot::Map(Arc::new(entries))
 }
 
 /// The name in a language, else the first one.
@@ -60,29 +72,22 @@ pub fn named(names: &[(String, Text)], lang: Lang) -> &str {
 }
 
 /// Figures of an owner whose id is `prefix.name`, by name.
-fn figures(tally: &Tally, prefix: &str) -> IndexMap<String, Slot> {
-    let dotted = format!("{prefix}.");
-    tally
-        .figures()
-        .filter_map(|f| f.id.strip_prefix(&dotted).map(|name| (name, &f.id)))
-        .filter(|(name, _)| !name.contains(['.', '/']))
-        .map(|(name, id)| (name.to_owned(), Slot::Figure(id.clone())))
-        .collect()
+fn figures(tally: &Tally, owner: &str) -> IndexMap<String, Slot> {
+    tally.of_owner(owner).map(|(name, id)| (name.to_owned(), Slot::figure(id))).collect()
 }
 
 fn owned(tally: &Tally, prefix: &str, texts: Vec<(&str, Slot)>) -> Slot {
-    let mut map = figures(tally, prefix);
-    map.extend(texts.into_iter().map(|(k, v)| (k.to_owned(), v)));
-    Slot::Map(map)
+    let mut entries = figures(tally, prefix);
+    entries.extend(texts.into_iter().map(|(k, v)| (k.to_owned(), v)));
+    map(entries)
 }
 
 fn mix_slot(tally: &Tally, site: &Site, mix: &Mix, lang: Lang) -> Slot {
-    let mut map = figures(tally, &mix.id);
+    let mut entries = figures(tally, &mix.id);
+    let half = entries.iter().filter_map(|(k, v)| k.strip_prefix("half_").map(|n| (n.to_owned(), v.clone()))).collect();
     // What the site adds to a mix: its place-by time, its loads and bags.
-    map.extend(figures(tally, &format!("{}/{}", site.id, mix.id)));
-    let half: IndexMap<String, Slot> =
-        figures(tally, &mix.id).into_iter().filter_map(|(k, v)| k.strip_prefix("half_").map(|n| (n.to_owned(), v))).collect();
-    map.insert("half".to_owned(), Slot::Map(half));
+    entries.extend(figures(tally, &format!("{}/{}", site.id, mix.id)));
+    entries.insert("half".to_owned(), map(half));
     let class = mix.mortar.class.as_ref().map_or("", |t| t.text.as_str());
     let class = if lang.code() != "en" && class.contains("Type S mortar") { lang.text("mortar.type_s") } else { class };
     for (name, value) in [
@@ -92,70 +97,116 @@ fn mix_slot(tally: &Tally, site: &Site, mix: &Mix, lang: Lang) -> Slot {
         ("mortar_class", class),
         ("coat", lang.text(if mix.coat.text == "scratch" { "coat.scratch" } else { "coat.carve" })),
     ] {
-        map.insert(name.to_owned(), text(value));
+        entries.insert(name.to_owned(), Slot::text(value));
     }
-    Slot::Map(map)
+    map(entries)
 }
 
 fn surface_slot(tally: &Tally, site: &Site, surface: &Surface, lang: Lang) -> Slot {
     owned(
         tally,
         &format!("{}/{}", site.id, surface.code.text),
-        vec![("id", text(&surface.code.text)), ("what", text(named(&surface.what, lang))), ("texture", text(&surface.texture.text))],
-    )
-}
-
-fn site_slot(tally: &Tally, job: &Job, site: &Site, lang: Lang) -> Slot {
-    let day = &site.good_until;
-    let mixes: Vec<Slot> = site.mixes().filter_map(|name| mix_of(job, &name.text)).map(|mix| mix_slot(tally, site, mix, lang)).collect();
-    let surfaces = site.surfaces.iter().map(|s| surface_slot(tally, site, s, lang)).collect();
-    owned(
-        tally,
-        &site.id,
         vec![
-            ("name", text(&site.name.text)),
-            ("code", text(&site.code.text)),
-            ("good_until", Slot::Text(lang.date(day.year, day.month, day.day))),
-            ("mixes", Slot::List(mixes)),
-            ("surfaces", Slot::List(surfaces)),
+            ("id", Slot::name(&surface.code.text)),
+            ("what", Slot::name(named(&surface.what, lang))),
+            ("texture", Slot::text(&surface.texture.text)),
         ],
     )
 }
 
 fn mixer_slot(tally: &Tally, site: &Site, mix: &Mix, mixer: &Mixer, lang: Lang) -> Slot {
     let prefix = format!("{}/{}/{}", site.id, mix.id, mixer.code.text);
-    owned(tally, &prefix, vec![("name", text(named(&mixer.names, lang))), ("code", text(&mixer.code.text))])
+    owned(tally, &prefix, vec![("name", Slot::text(named(&mixer.names, lang))), ("code", Slot::text(&mixer.code.text))])
 }
 
-/// The scope of a document in a language.
-pub fn scope(tally: &Tally, job: &Job, subject: Subject<'_>, lang: Lang) -> Scope {
-    let site = subject.site();
-    let mut root = group([("site", site_slot(tally, job, site, lang))]);
-    if let Some(company) = &job.company {
-        root.put("company", group([("name", text(&company.name.text))]));
+/// The scope of a document in a language. For many documents of the same sites use [`Scopes`].
+pub fn scope(tally: &Tally, job: &Job, subject: Subject<'_>, lang: Lang) -> Arc<Scope> {
+    Scopes::new(tally, job).of(subject, lang)
+}
+
+/// Scopes of documents, each group of names made once and shared.
+#[derive(Debug)]
+pub struct Scopes<'a> {
+    tally: &'a Tally,
+    job: &'a Job,
+    /// By site, mix and language.
+    mixes: BTreeMap<(String, String, &'static str), Slot>,
+    /// By site and language.
+    sites: BTreeMap<(String, &'static str), Slot>,
+    /// By subject and language.
+    made: BTreeMap<(String, &'static str), Arc<Scope>>,
+}
+
+impl<'a> Scopes<'a> {
+    /// None made yet.
+    pub fn new(tally: &'a Tally, job: &'a Job) -> Scopes<'a> {
+        Scopes { tally, job, mixes: BTreeMap::new(), sites: BTreeMap::new(), made: BTreeMap::new() }
     }
-    let id = subject.id(job);
-    let mut near: Vec<String> = Vec::new();
-    if let Subject::Batch(_, plan) = subject {
-        root.put("batch", owned(tally, &id, Vec::new()));
-        near.push(format!("{id}."));
-        let mixer = job.company.iter().flat_map(|c| &c.mixers).find(|m| m.code.text == plan.mixer.text);
-        if let (Some(mix), Some(mixer)) = (subject.mix(job), mixer) {
-            root.put("mixer", mixer_slot(tally, site, mix, mixer, lang));
-            near.push(format!("{}/{}/{}.", site.id, mix.id, mixer.code.text));
+
+    /// The scope of a document in a language.
+    pub fn of(&mut self, subject: Subject<'_>, lang: Lang) -> Arc<Scope> {
+        let key = (subject.id(self.job), lang.code());
+        if let Some(made) = self.made.get(&key) {
+            return made.clone();
         }
+        let made = Arc::new(self.make(subject, &key.0, lang));
+        self.made.insert(key, made.clone());
+        made
     }
-    if let Some(mix) = subject.mix(job) {
-        root.put("mix", mix_slot(tally, site, mix, lang));
-        near.push(format!("{}/{}.", site.id, mix.id));
-        near.push(format!("{}.", mix.id));
-    } else {
-        near.extend(job.mixes.iter().map(|m| format!("{}.", m.id)));
-        near.push(format!("{}/", site.id));
-        near.push(format!("{}.", site.id));
+
+    fn mix(&mut self, site: &Site, mix: &Mix, lang: Lang) -> Slot {
+        let key = (site.id.clone(), mix.id.clone(), lang.code());
+        self.mixes.entry(key).or_insert_with(|| mix_slot(self.tally, site, mix, lang)).clone()
     }
-    // Clocks of planned days belong to the day's own sheet: elsewhere any typed half hour would meet one of them.
-    let known: Vec<&str> = tally.figures().map(|f| f.id.as_str()).filter(|id| !super::of_a_day(site, id)).collect();
-    let figures = near.iter().flat_map(|p| known.iter().filter(|id| id.starts_with(p.as_str())).map(|id| (*id).to_owned())).collect();
-    Scope { root, figures, subject: id }
+
+    fn site(&mut self, site: &Site, lang: Lang) -> Slot {
+        let key = (site.id.clone(), lang.code());
+        if let Some(made) = self.sites.get(&key) {
+            return made.clone();
+        }
+        let (tally, job, day) = (self.tally, self.job, &site.good_until);
+        let mixes = site.mixes().filter_map(|name| mix_of(job, &name.text)).map(|mix| self.mix(site, mix, lang)).collect();
+        let surfaces = site.surfaces.iter().map(|s| surface_slot(tally, site, s, lang)).collect();
+        let made = owned(
+            tally,
+            &site.id,
+            vec![
+                ("name", Slot::name(&site.name.text)),
+                ("code", Slot::name(&site.code.text)),
+                ("good_until", Slot::name(&lang.date(day.year, day.month, day.day))),
+                ("mixes", Slot::list(mixes)),
+                ("surfaces", Slot::list(surfaces)),
+            ],
+        );
+        self.sites.insert(key, made.clone());
+        made
+    }
+
+    fn make(&mut self, subject: Subject<'_>, id: &str, lang: Lang) -> Scope {
+        let (tally, job, site) = (self.tally, self.job, subject.site());
+        let mut root = group([("site", self.site(site, lang))]);
+        if let Some(company) = &job.company {
+            root.put("company", group([("name", Slot::name(&company.name.text))]));
+        }
+        let mut near: Vec<String> = Vec::new();
+        if let Subject::Batch(_, plan) = subject {
+            root.put("batch", owned(tally, id, Vec::new()));
+            near.push(format!("{id}."));
+            let mixer = job.company.iter().flat_map(|c| &c.mixers).find(|m| m.code.text == plan.mixer.text);
+            if let (Some(mix), Some(mixer)) = (subject.mix(job), mixer) {
+                root.put("mixer", mixer_slot(tally, site, mix, mixer, lang));
+                near.push(format!("{}/{}/{}.", site.id, mix.id, mixer.code.text));
+            }
+        }
+        if let Some(mix) = subject.mix(job) {
+            root.put("mix", self.mix(site, mix, lang));
+            near.push(format!("{}/{}.", site.id, mix.id));
+            near.push(format!("{}.", mix.id));
+        } else {
+            near.extend(job.mixes.iter().map(|m| format!("{}.", m.id)));
+            near.push(format!("{}/", site.id));
+            near.push(format!("{}.", site.id));
+        }
+        Scope { root, near, site: site.id.clone(), subject: id.to_owned() }
+    }
 }

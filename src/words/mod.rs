@@ -52,6 +52,13 @@ impl Lang {
         dictionaries().get(usize::from(self.0)).is_some_and(|t| t.contains_key(key))
     }
 
+    /// The number a word says, one to twelve.
+    pub fn number(self, word: &str) -> Option<i64> {
+        static NUMBERS: OnceLock<Vec<BTreeMap<&'static str, i64>>> = OnceLock::new();
+        let of = |lang: Lang| (1..=12).map(|n| (lang.text(&format!("number.{n}")), n)).collect();
+        NUMBERS.get_or_init(|| Lang::all().map(of).collect()).get(usize::from(self.0))?.get(word).copied()
+    }
+
     /// A date such as `2 Mar 2026`: the month in letters, so that no one swaps day and month.
     pub fn date(self, year: i16, month: i8, day: i8) -> String {
         format!("{day} {} {year}", self.text(&format!("month.{month}")))

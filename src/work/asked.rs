@@ -53,6 +53,9 @@ pub fn fill<'a>(
 ) -> Vec<Block> {
     let argument = |key: &str| arguments.iter().find(|(k, _)| k == key).map(|(_, v)| v.as_str());
     let site = piece.subject.site();
+    if !composer.sets && !["cautions", "ladder"].contains(&name) {
+        return Vec::new();
+    }
     match name {
         "cautions" => cautions(composer, piece, voice, values, seen),
         "ladder" => {
@@ -68,7 +71,7 @@ pub fn fill<'a>(
                 composer.keep(vec![Finding::new("ladder-unworked", Severity::Stop, title).at(at, "asked for here").help(help)]);
                 return Vec::new();
             }
-            drawn(drawings::ladder(composer.tally, mix, &sizes, voice), values)
+            if composer.sets { drawn(drawings::ladder(composer.tally, mix, &sizes, voice), values) } else { Vec::new() }
         }
         "batch-log" => {
             let Some(mix) = piece.subject.mix(composer.job) else { return Vec::new() };

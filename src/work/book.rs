@@ -121,6 +121,7 @@ impl<'a> Maker<'_, 'a> {
         }
         match stem {
             "company" => job.company.as_ref().map_or_else(Vec::new, |c| self.text(&c.editions, Role::Notes, site)),
+            "glossary" | "trouble" | "index" if !self.composer.sets => Vec::new(),
             "glossary" => vec![self.glossary()],
             "mixes" => {
                 let mixes: Vec<&Mix> = self.site.mixes().filter_map(|n| mix_of(job, &n.text)).collect();

@@ -1,14 +1,17 @@
 //! From job and tally to documents: every face of every card, with its printed values and what the press needs.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use crate::finding::Finding;
 use crate::job::{Card, Distance, Edition, Job, Per, Site};
 use crate::press::{lower, payload};
-use crate::prose::render::{Options, Prepared};
+use crate::prose::block::Doc;
+use crate::prose::{Options, Shelf};
 use crate::sound::{Role, Seen};
 use crate::source::Span;
-use crate::tally::{PrintedValue, Subject, Tally, Voice, mix_of, scopes};
+use crate::tally::scopes::Scopes;
+use crate::tally::{PrintedValue, Subject, Tally, Voice, mix_of};
 use crate::words::Lang;
 
 use super::asked;
@@ -92,13 +95,18 @@ pub fn plans(job: &Job) -> Vec<Plan<'_>> {
     plans
 }
 
-/// Composes documents; keeps each body parsed once.
+/// Composes documents.
 pub struct Composer<'a> {
     /// The job.
     pub job: &'a Job,
     /// Its figures.
     pub tally: &'a Tally,
-    prepared: BTreeMap<(u32, u32), Option<Prepared>>,
+    shelf: Arc<Shelf>,
+    scopes: Scopes<'a>,
+    /// Documents by body, scope and language: a caution stands under many procedures.
+    docs: BTreeMap<((u32, u32), usize, &'static str), Doc>,
+    /// True if documents will be set; else they are only read by the checks, and nothing is made for the press.
+    pub sets: bool,
     /// Findings of rendering, each once.
     pub findings: Vec<Finding>,
 }
@@ -115,8 +123,8 @@ fn original<'a>(editions: &'a [Edition], edition: &Edition) -> Option<&'a Editio
 
 impl<'a> Composer<'a> {
     /// A composer for a job.
-    pub fn new(job: &'a Job, tally: &'a Tally) -> Composer<'a> {
-        Composer { job, tally, prepared: BTreeMap::new(), findings: Vec::new() }
+    pub fn new(job: &'a Job, tally: &'a Tally, shelf: Arc<Shelf>, sets: bool) -> Composer<'a> {
+        Composer { job, tally, shelf, scopes: Scopes::new(tally, job), docs: BTreeMap::new(), sets, findings: Vec::new() }
     }
 
     /// Composes one planned card.
@@ -149,34 +157,37 @@ impl<'a> Composer<'a> {
         seen: &mut Vec<Seen<'a>>,
     ) -> Vec<payload::Block> {
         let voice = Voice { lang, metric: piece.subject.site().metric };
-        let scope = scopes::scope(self.tally, self.job, piece.subject, lang);
-        let boxes_before = 0;
-        let key = (piece.edition.body.file, piece.edition.body.offset);
-        if !self.prepared.contains_key(&key) {
-            let made = match Prepared::new(&piece.edition.body) {
-                Ok(prepared) => Some(prepared),
+        let scope = self.scopes.of(piece.subject, lang);
+        let body = &piece.edition.body;
+        // Scopes are kept as long as the composer, so that the address of one tells it.
+        let key = ((body.file, body.offset), Arc::as_ptr(&scope) as usize, lang.code());
+        let doc = match self.docs.get(&key) {
+            Some(doc) => doc.clone(),
+            None => match self.shelf.render(body, &scope, self.tally, voice, Options::default()) {
+                Ok(doc) => self.docs.entry(key).or_insert(doc).clone(),
                 Err(found) => {
                     self.keep(found);
-                    None
+                    return Vec::new();
                 }
-            };
-            self.prepared.insert(key, made);
-        }
-        let Some(Some(prepared)) = self.prepared.get(&key) else { return Vec::new() };
-        let doc = match prepared.render(&scope, self.tally, voice, Options { boxes_before }) {
-            Ok(doc) => doc,
-            Err(found) => {
-                self.keep(found);
-                return Vec::new();
-            }
+            },
         };
-        values.extend(doc.values.iter().map(|u| u.value.clone()));
         let mut asks: Vec<Ask> = Vec::new();
-        // Lowering only notes what was asked for; filling it may render further texts.
-        let mut blocks = lower::blocks(&doc, lang, &mut |name, arguments, at| {
-            asks.push((name.to_owned(), arguments.to_vec(), at));
-            vec![payload::Block::Code { text: format!("{}{}", asked::HOLE, asks.len() - 1) }]
-        });
+        let mut blocks = Vec::new();
+        if self.sets {
+            values.extend(doc.values.iter().map(|u| u.value.clone()));
+            // Lowering only notes what was asked for; filling it may render further texts.
+            blocks = lower::blocks(&doc, lang, &mut |name, arguments, at| {
+                asks.push((name.to_owned(), arguments.to_vec(), at));
+                vec![payload::Block::Code { text: format!("{}{}", asked::HOLE, asks.len() - 1) }]
+            });
+        } else {
+            // Texts, and what cannot be drawn, are judged; the rest of a drawing is for the press.
+            doc.asked(&mut |name, arguments, at| {
+                if ["cautions", "ladder"].contains(&name) {
+                    asks.push((name.to_owned(), arguments.to_vec(), at));
+                }
+            });
+        }
         seen.push(Seen {
             document: String::new(),
             role: piece.role,
@@ -187,11 +198,12 @@ impl<'a> Composer<'a> {
             scope,
             doc,
             reads: piece.reads,
-            read: std::sync::OnceLock::new(),
         });
         let filled: Vec<Vec<payload::Block>> =
             asks.iter().map(|(name, arguments, at)| asked::fill(self, piece, voice, name, arguments, *at, values, seen)).collect();
-        asked::plug(&mut blocks, &filled);
+        if self.sets {
+            asked::plug(&mut blocks, &filled);
+        }
         blocks
     }
 

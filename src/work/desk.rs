@@ -1,10 +1,13 @@
 //! Everything a run would print, before any of it is printed: documents, codes, books, findings.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use crate::finding::{Finding, Severity};
 use crate::register::{self, Assigned, Draft, Entry, Leaf, Register, Said};
+use crate::prose::Shelf;
 use crate::sound::{self, Ground, Seen};
+use crate::source::side_by_side;
 use crate::words::Lang;
 
 use super::book;
@@ -36,30 +39,42 @@ pub struct Desk<'a> {
 impl<'a> Desk<'a> {
     /// Composes and checks everything, or only the cards and books that `ids` name.
     ///
-    /// Codes are always those of a full run, so that a card made alone is the same card.
+    /// Codes are always those of a full run, so that a card made alone is the same card. Without `sets` the texts are
+    /// made for the checks alone, and no paper can be set from them.
     ///
     /// # Errors
     /// An id that names nothing.
-    pub fn open(loaded: &'a Loaded, register: &Register, mut findings: Vec<Finding>, ids: &[String]) -> Result<Desk<'a>, Outcome> {
-        findings.splice(0..0, loaded.findings.iter().cloned());
+    pub fn open(loaded: &'a Loaded, register: &Register, found: Vec<Finding>, ids: &[String], sets: bool) -> Result<Desk<'a>, Outcome> {
+        let mut findings: Vec<Finding> = loaded.findings.iter().cloned().chain(found).collect();
         let plans = compose::plans(&loaded.job);
         let subjects: Vec<(&str, &str)> = plans.iter().map(|p| (p.key.as_str(), p.card.code.text.as_str())).collect();
         let all_codes = register::codes(register, &subjects);
         let chosen = choose(loaded, &plans, &all_codes, ids)?;
-        let mut composer = Composer::new(&loaded.job, &loaded.tally);
-        let mut documents = Vec::new();
-        let mut codes = Vec::new();
-        for (plan, code) in plans.iter().zip(&all_codes).filter(|(p, _)| chosen.cards.contains(&p.key.as_str())) {
-            documents.push(composer.card(plan));
-            codes.push(code.clone());
+        let shelf = Arc::new(Shelf::new());
+        // A site at a time, side by side: whatever its cards and books have in common is made once.
+        let mut of_sites: BTreeMap<&str, Vec<(usize, &Plan<'a>)>> = BTreeMap::new();
+        for (i, plan) in plans.iter().enumerate().filter(|(_, p)| chosen.cards.contains(p.key.as_str())) {
+            of_sites.entry(&plan.subject.site().id).or_default().push((i, plan));
         }
-        let mut books = Vec::new();
-        for site in &loaded.job.sites {
-            for lang in languages(loaded).into_iter().filter(|l| chosen.books.contains(&book::name(site, *l))) {
-                books.extend(book::draft(&mut composer, site, lang));
-            }
+        let made = side_by_side(&loaded.job.sites, |site| {
+            let mut composer = Composer::new(&loaded.job, &loaded.tally, shelf.clone(), sets);
+            let own = of_sites.get(site.id.as_str()).into_iter().flatten();
+            let cards: Vec<(usize, Document<'a>)> = own.map(|(i, plan)| (*i, composer.card(plan))).collect();
+            let langs = languages(loaded).into_iter().filter(|l| chosen.books.contains(&book::name(site, *l)));
+            let books: Vec<book::Draft<'a>> = langs.filter_map(|lang| book::draft(&mut composer, site, lang)).collect();
+            (cards, books, composer.findings)
+        });
+        let (mut cards, mut books) = (Vec::new(), Vec::new());
+        for (own_cards, own_books, found) in made {
+            cards.extend(own_cards);
+            books.extend(own_books);
+            findings.extend(found);
         }
-        findings.extend(std::mem::take(&mut composer.findings));
+        // Cards stand in the order of their kinds.
+        cards.sort_by_key(|(i, _)| *i);
+        let codes: Vec<String> = cards.iter().filter_map(|(i, _)| all_codes.get(*i).cloned()).collect();
+        let mut documents: Vec<Document<'a>> = cards.into_iter().map(|(_, document)| document).collect();
+        let findings = once(findings);
         let mut seen = Vec::new();
         for (document, code) in documents.iter_mut().zip(&codes) {
             for face in &mut document.faces {
@@ -71,8 +86,10 @@ impl<'a> Desk<'a> {
             let name = book.name.clone();
             seen.extend(book.face.hand_over(&name));
         }
-        let closures = documents.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
-        let book_closures = books.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
+        // What is only read is withheld from nobody.
+        let paper = if sets { (documents.as_slice(), books.as_slice()) } else { (&[] as &[_], &[] as &[_]) };
+        let closures = paper.0.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
+        let book_closures = paper.1.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
         let mut desk = Desk { documents, codes, closures, books, book_closures, bodies: Bodies::of(&loaded.job), seen, findings };
         desk.findings.extend(glyphs::check(&desk.seen));
         let issued = register::issued(register.entries());
@@ -182,16 +199,24 @@ impl<'a> Desk<'a> {
     }
 }
 
+#[derive(Default)]
 struct Chosen<'p> {
-    cards: Vec<&'p str>,
-    books: Vec<String>,
+    cards: BTreeSet<&'p str>,
+    books: BTreeSet<String>,
+}
+
+/// Findings in their order, each name, place and title once: a body is rendered for many subjects.
+fn once(found: Vec<Finding>) -> Vec<Finding> {
+    let mut known = BTreeSet::new();
+    let key = |f: &Finding| (f.name, f.at.as_ref().map(|(span, _)| *span), f.title.clone());
+    found.into_iter().filter(|f| known.insert(key(f))).collect()
 }
 
 /// Which cards and books the ids name: a code, a kind of card, a subject, a site, a book; all when there are none.
 fn choose<'p>(loaded: &Loaded, plans: &'p [Plan<'_>], codes: &[String], ids: &[String]) -> Result<Chosen<'p>, Outcome> {
     let all_books: Vec<(String, &str)> =
         loaded.job.sites.iter().flat_map(|s| languages(loaded).into_iter().map(|l| (book::name(s, l), s.id.as_str()))).collect();
-    let mut chosen = Chosen { cards: Vec::new(), books: Vec::new() };
+    let mut chosen = Chosen::default();
     if ids.is_empty() {
         chosen.cards = plans.iter().map(|p| p.key.as_str()).collect();
         chosen.books = all_books.into_iter().map(|(name, _)| name).collect();

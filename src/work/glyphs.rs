@@ -1,5 +1,7 @@
 //! Characters that no embedded face can show, reported at the author's characters before anything is set.
 
+use std::collections::BTreeSet;
+
 use crate::finding::{Finding, Severity};
 use crate::press;
 use crate::prose::block::{Block, BlockKind, Inline};
@@ -9,18 +11,28 @@ use crate::source::Span;
 /// One finding per place that holds a character we cannot print.
 pub fn check(seen: &[Seen<'_>]) -> Vec<Finding> {
     let mut found: Vec<Finding> = Vec::new();
+    let mut told = BTreeSet::new();
+    let mut names = BTreeSet::new();
     for text in seen {
-        for block in &text.doc.blocks {
+        for name in text.doc.names.iter() {
+            if !names.insert(name.as_ref()) {
+                continue;
+            }
+            let missing = press::missing(name);
+            if !missing.is_empty() {
+                found.push(finding(&missing).at(text.edition.title.at, "a name printed here"));
+            }
+        }
+        if !told.insert(text.doc.identity()) {
+            continue;
+        }
+        for block in text.doc.blocks() {
             walk(block, &mut |s, at| {
                 let missing = press::missing(s);
                 if missing.is_empty() {
                     return;
                 }
-                let shown: Vec<String> = missing.iter().map(|c| format!("`{c}` (U+{:04X})", u32::from(*c))).collect();
-                let place = at.unwrap_or(block.at);
-                let finding = Finding::new("glyph-missing", Severity::Stop, format!("no face on board can print {}", shown.join(", ")))
-                    .at(place, "cannot be printed")
-                    .help("write it with letters, digits and the signs of the trade");
+                let finding = finding(&missing).at(at.unwrap_or(block.at), "cannot be printed");
                 if !found.iter().any(|f| f.at == finding.at) {
                     found.push(finding);
                 }
@@ -28,6 +40,12 @@ pub fn check(seen: &[Seen<'_>]) -> Vec<Finding> {
         }
     }
     found
+}
+
+fn finding(missing: &[char]) -> Finding {
+    let shown: Vec<String> = missing.iter().map(|c| format!("`{c}` (U+{:04X})", u32::from(*c))).collect();
+    Finding::new("glyph-missing", Severity::Stop, format!("no face on board can print {}", shown.join(", ")))
+        .help("write it with letters, digits and the signs of the trade")
 }
 
 fn walk(block: &Block, visit: &mut dyn FnMut(&str, Option<Span>)) {
@@ -55,7 +73,7 @@ fn line(inlines: &[Inline], visit: &mut dyn FnMut(&str, Option<Span>)) {
         match inline {
             Inline::Text(s, at) | Inline::Code(s, at) => visit(s, *at),
             Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => line(inner, visit),
-            Inline::Break | Inline::Value(_) | Inline::Bags(..) => {}
+            Inline::Break | Inline::Value(_) | Inline::Name(..) | Inline::Bags(..) => {}
         }
     }
 }

@@ -48,7 +48,7 @@ fn try_issue(options: &Options, ids: &[String], way: Way, narrator: &dyn Narrato
     narrator.stage("reading and working", 1);
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
-    let mut desk = Desk::open(&loaded, &register, found, ids)?;
+    let mut desk = Desk::open(&loaded, &register, found, ids, true)?;
     narrator.step();
     let (cards, books) = (desk.free(), desk.free_books());
     let dump = options.dump.as_deref();

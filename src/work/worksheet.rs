@@ -26,7 +26,7 @@ impl Marks {
                 || id.starts_with(&format!("{}.", site.id))
                 || mixes.iter().any(|m| id.starts_with(m.as_str()))
         };
-        let kept = |f: &&Figure| own(&f.id) && !f.role.is_money() && !of_a_day(site, &f.id) && !f.id.contains(".ladder");
+        let kept = |f: &&Figure| own(&f.id) && !f.role.is_money() && !of_a_day(&site.id, &f.id) && !f.id.contains(".ladder");
         let ids = tally.figures().filter(kept).filter(|f| worked(f)).map(|f| f.id.clone()).collect();
         Marks { ids }
     }

@@ -1,15 +1,15 @@
 //! A job folder rendered and checked, as the commands do it but without a press.
 
-use std::collections::btree_map::Entry;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use hodbook::finding::Finding;
 use hodbook::job::{BatchPlan, Body, Caution, Distance, Edition, Fit, Issued, Job, Per, Site};
-use hodbook::prose::{Options, Prepared};
+use hodbook::prose::{Options, Prepared, Shelf};
 use hodbook::read;
 use hodbook::sound::{self, CHECKS, Ground, Role, Seen};
 use hodbook::source::{File, Folder};
-use hodbook::tally::{Scope, Subject, Tally, Voice, mix_of, mixes_of, scopes};
+use hodbook::tally::scopes::{self, Scopes};
+use hodbook::tally::{Subject, Tally, Voice, mix_of, mixes_of};
 use hodbook::words::Lang;
 
 /// A check as it is, left out, or one that always finds something.
@@ -81,7 +81,7 @@ pub fn torn(folder: &Folder, body: &Body) -> Vec<Finding> {
 /// Every text of a job as it will be printed, and the findings of those that cannot be rendered.
 pub fn texts<'a>(job: &'a Job, tally: &'a Tally) -> (Vec<Seen<'a>>, Vec<Finding>) {
     let mut stage =
-        Stage { job, tally, seen: Vec::new(), told: BTreeSet::new(), scopes: BTreeMap::new(), bodies: BTreeMap::new(), broken: Vec::new() };
+        Stage { job, tally, seen: Vec::new(), told: BTreeSet::new(), scopes: Scopes::new(tally, job), shelf: Shelf::new(), broken: Vec::new() };
     stage.cards();
     for site in &job.sites {
         stage.book(site, "en");
@@ -102,9 +102,8 @@ struct Stage<'a> {
     seen: Vec<Seen<'a>>,
     /// Texts that stand there: file, subject, language, distance. A caution stands under many procedures, alike in all.
     told: BTreeSet<(u32, String, String, String)>,
-    /// Scopes by subject and language, bodies by file: each is worked once.
-    scopes: BTreeMap<(String, String), Scope>,
-    bodies: BTreeMap<u32, Prepared>,
+    scopes: Scopes<'a>,
+    shelf: Shelf,
     broken: Vec<Finding>,
 }
 
@@ -112,25 +111,19 @@ impl<'a> Stage<'a> {
     fn text(&mut self, editions: &'a [Edition], code: &str, role: Role<'a>, subject: Subject<'a>, reads: Distance) {
         let Some(edition) = editions.iter().find(|e| e.lang == code) else { return };
         let id = subject.id(self.job);
-        if !self.told.insert((edition.body.file, id.clone(), code.to_owned(), format!("{reads:?}"))) {
+        if !self.told.insert((edition.body.file, id, code.to_owned(), format!("{reads:?}"))) {
             return;
         }
         let lang = Lang::find(code).unwrap();
         let voice = Voice { lang, metric: subject.site().metric };
-        let scope = self.scopes.entry((id, code.to_owned())).or_insert_with(|| scopes::scope(self.tally, self.job, subject, lang)).clone();
-        if let Entry::Vacant(place) = self.bodies.entry(edition.body.file) {
-            match Prepared::new(&edition.body) {
-                Ok(prepared) => place.insert(prepared),
-                Err(found) => return self.broken.extend(found),
-            };
-        }
-        let doc = match self.bodies[&edition.body.file].render(&scope, self.tally, voice, Options::default()) {
+        let scope = self.scopes.of(subject, lang);
+        let doc = match self.shelf.render(&edition.body, &scope, self.tally, voice, Options::default()) {
             Ok(doc) => doc,
             Err(found) => return self.broken.extend(found),
         };
         let original = (edition.lang != editions[0].lang).then(|| &editions[0]);
         let document = format!("{}/{code}", subject.id(self.job));
-        self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads, read: std::sync::OnceLock::new() });
+        self.seen.push(Seen { document, role, edition, original, subject, voice, scope, doc, reads });
     }
 
     fn cautions(&mut self, names: &[hodbook::job::Text], code: &str, subject: Subject<'a>, reads: Distance) {

@@ -119,7 +119,7 @@ const MIXER: &[&str] = &[
 const REACH: usize = 8;
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| seen.sentences().iter().filter_map(|s| one(seen, s))).collect())
+    once_a_place(ground.texts().flat_map(|seen| seen.sentences().iter().filter_map(|s| one(seen, s))).collect())
 }
 
 fn one(seen: &Seen<'_>, sentence: &Sentence) -> Option<Finding> {

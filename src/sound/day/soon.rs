@@ -30,7 +30,7 @@ const BETWEEN: &[&str] =
 
 /// Sentences of every text that speak of the wait, and are too short.
 pub(super) fn found(ground: &Ground<'_>) -> Vec<Finding> {
-    ground.seen.iter().flat_map(|seen| one(ground, seen)).collect()
+    ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect()
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

@@ -23,7 +23,7 @@ const GALLON: &[&str] = &["galón", "galones", "galon"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut files: BTreeMap<u32, (Span, BTreeSet<Span>)> = BTreeMap::new();
-    for seen in ground.seen.iter().filter(|s| s.voice.lang == ES) {
+    for seen in ground.texts().filter(|s| s.voice.lang == ES) {
         for at in seen.sentences().iter().flat_map(bare) {
             let entry = files.entry(at.file).or_insert((at, BTreeSet::new()));
             entry.0 = entry.0.min(at);

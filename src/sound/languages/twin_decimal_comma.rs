@@ -21,7 +21,7 @@ pub const CHECK: Check = Check {
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut files: BTreeMap<u32, Vec<(String, Span)>> = BTreeMap::new();
-    for seen in ground.seen.iter().filter(|s| s.voice.lang == ES) {
+    for seen in ground.texts().filter(|s| s.voice.lang == ES) {
         for run in runs::of(seen) {
             for (number, at) in commas(&run) {
                 let all = files.entry(at.file).or_default();

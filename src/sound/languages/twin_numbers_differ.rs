@@ -1,9 +1,10 @@
 //! B3: a step of a twin has another number typed than the step of its original.
 
 use std::cmp::Ordering;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::finding::{Finding, Severity};
-use crate::prose::{Typed, numbered, typed_numbers};
+use crate::prose::{Typed, numbered};
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 
@@ -19,18 +20,18 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let typed = ground.typed.get_or_init(|| {
-        let hear = |seen: &Seen<'_>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-        ground.seen.iter().map(hear).collect()
-    });
-    let all = || ground.seen.iter().zip(typed);
+    let mut firsts: BTreeMap<(u32, String), &Seen<'_>> = BTreeMap::new();
+    for seen in ground.seen.iter().filter(|s| s.original.is_none()) {
+        firsts.entry((seen.edition.body.file, seen.subject.id(ground.job))).or_insert(seen);
+    }
     let mut found = Vec::new();
-    for (twin, its) in all() {
+    let mut told = BTreeSet::new();
+    for twin in ground.seen {
         let Some(original) = twin.original else { continue };
-        let subject = twin.subject.id(ground.job);
-        let same = |s: &Seen<'_>| s.edition.body.file == original.body.file && s.subject.id(ground.job) == subject;
-        let Some((first, mine)) = all().find(|(s, _)| same(s)) else { continue };
-        found.extend(differ(first, mine, twin, its));
+        let Some(first) = firsts.get(&(original.body.file, twin.subject.id(ground.job))) else { continue };
+        if told.insert((first.doc.identity(), twin.doc.identity())) {
+            found.extend(differ(first, first.typed(), twin, twin.typed()));
+        }
     }
     once_a_place(found)
 }

@@ -22,7 +22,7 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

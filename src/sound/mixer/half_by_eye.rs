@@ -26,7 +26,7 @@ const BY_EYE: &[&str] =
 const HALF_LOADS: &[&str] = &["half load", "half loads", "half a load", "half batch", "medio juego", "medios juegos", "media tanda"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().filter(|s| s.may_say(&[BY_EYE])).flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

@@ -57,7 +57,7 @@ const PROMISES: &[&str] = &[
 const UNITS: &[&str] = &["psi", "mpa", "ksi"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().filter(|s| s.may_say(&[PROMISES])).flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::finding::{Finding, Severity};
-use crate::prose::{PHRASES, Typed, Verdict, typed_numbers, verdict};
+use crate::prose::{PHRASES, Typed, Verdict, verdict};
 use crate::sound::{Ground, Seen};
 use crate::source::Span;
 
@@ -28,14 +28,12 @@ fn rank(verdict: &Verdict) -> u8 {
 /// wrong for another is wrong.
 pub(super) fn all<'g, 'a>(ground: &'g Ground<'a>) -> Vec<Heard<'g, 'a>> {
     let mut worst: BTreeMap<Span, Heard<'g, 'a>> = BTreeMap::new();
-    let hear = |seen: &Seen<'a>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-    let typed = ground.typed.get_or_init(|| ground.seen.iter().map(hear).collect());
-    for (seen, typed) in ground.seen.iter().zip(typed) {
-        for typed in typed.iter().cloned() {
-            let verdict = verdict(&typed, &seen.scope, ground.tally, seen.voice, PHRASES);
+    for seen in ground.seen {
+        for typed in seen.typed() {
+            let verdict = verdict(typed, &seen.scope, ground.tally, seen.voice, PHRASES);
             let worse = worst.get(&typed.span).is_none_or(|h| rank(&verdict) < rank(&h.verdict));
             if worse {
-                worst.insert(typed.span, Heard { typed, verdict, seen });
+                worst.insert(typed.span, Heard { typed: typed.clone(), verdict, seen });
             }
         }
     }
@@ -47,13 +45,13 @@ pub(super) fn slot(heard: &Heard<'_, '_>, id: &str) -> Option<String> {
     fn find(slot: &crate::tally::Slot, id: &str, path: &str) -> Option<String> {
         use crate::tally::Slot;
         match slot {
-            Slot::Figure(own) => (own == id).then(|| path.to_owned()),
+            Slot::Figure(own) => (own.as_ref() == id).then(|| path.to_owned()),
             Slot::Map(map) => map.iter().find_map(|(name, slot)| {
                 let path = if path.is_empty() { name.clone() } else { format!("{path}.{name}") };
                 find(slot, id, &path)
             }),
             // What a loop reaches has no name outside the loop.
-            Slot::Text(_) | Slot::List(_) => None,
+            Slot::Text(_) | Slot::Name(_) | Slot::List(_) => None,
         }
     }
     let root = &heard.seen.scope.root;

@@ -26,7 +26,7 @@ const TITLES: &[&str] = &["Mr", "Mrs", "Ms", "Sr", "Sra", "Srta", "Don", "Doña"
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     // What a slot prints is judged where it is written.
-    let typed = ground.seen.iter().flat_map(runs::of).filter(|r| r.exact);
+    let typed = ground.texts().flat_map(runs::of).filter(|r| r.exact);
     for run in typed.chain(runs::of_mixes(ground.job)) {
         if let Some((mark, at)) = MARKS.iter().find_map(|m| run.find(m).map(|at| (m, at))) {
             found.push(finding(format!("`{mark}` marks a brand"), at, CLASS));

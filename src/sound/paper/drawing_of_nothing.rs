@@ -21,7 +21,7 @@ pub const CHECK: Check = Check {
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for seen in ground.seen {
-        asked(&seen.doc.blocks, &mut |name, arguments, at| found.extend(one(seen, name, arguments, at)));
+        asked(seen.doc.blocks(), &mut |name, arguments, at| found.extend(one(seen, name, arguments, at)));
     }
     once_a_place(found)
 }

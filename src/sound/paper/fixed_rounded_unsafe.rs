@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
-use crate::prose::{PHRASES, Typed, Verdict, fixed_numbers, verdict};
+use crate::prose::{PHRASES, Typed, differs};
 use crate::quantity::num::Direction;
 use crate::sound::told::{once_a_place, typed};
 use crate::sound::{Check, Ground, Seen};
@@ -22,15 +22,14 @@ pub const CHECK: Check = Check {
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for seen in ground.seen {
-        let fixed = fixed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-        found.extend(fixed.iter().filter_map(|typed| one(ground, seen, typed)));
+        found.extend(seen.fixed().iter().filter_map(|typed| one(ground, seen, typed)));
     }
     once_a_place(found)
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>, said: &Typed) -> Option<Finding> {
     // The words around it name the figure, as they do for a number that is typed.
-    let Verdict::DiffersFrom(id, printed) = verdict(said, &seen.scope, ground.tally, seen.voice, PHRASES) else { return None };
+    let (id, printed) = differs(said, &seen.scope, ground.tally, seen.voice, PHRASES)?;
     let figure = ground.tally.figure(&id)?;
     let exact = figure.worked.as_ref().ok()?.value();
     let quantity = said.quantity.as_ref()?;

@@ -22,7 +22,7 @@ const REVISION: &[&str] = &["rev", "revision", "revisión"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.seen {
+    for seen in ground.texts() {
         let title = sentences_in(&seen.edition.title);
         for sentence in seen.sentences().iter().chain(&title) {
             found.extend(one(ground, sentence));

@@ -62,7 +62,7 @@ const ARTICLES: &[&str] = &["the", "each", "every", "a", "it"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.seen {
+    for seen in ground.texts() {
         // In a table the head says the unit.
         let told = seen.sentences().iter().filter(|s| s.step.is_some() || matches!(seen.role, Role::Card(_) | Role::Caution(_)));
         found.extend(told.filter_map(|s| one(s, seen.voice.lang)));
@@ -117,5 +117,5 @@ fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
 
 fn is_number(word: &str, lang: Lang) -> bool {
     let digits = word.chars().any(char::is_numeric) && word.chars().all(|c| c.is_numeric() || matches!(c, '.' | ',' | '/'));
-    digits || (2..=12).any(|n| lang.text(&format!("number.{n}")) == word)
+    digits || lang.number(word).is_some_and(|n| n > 1)
 }

@@ -23,7 +23,7 @@ const MARKS: &[&str] = &["???", "[?]", "<...>", "<…>", "[...]", "[…]", "[ins
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for run in ground.seen.iter().flat_map(runs::of).chain(runs::of_mixes(ground.job)) {
+    for run in ground.texts().flat_map(runs::of).chain(runs::of_mixes(ground.job)).chain(runs::of_names(ground.job)) {
         let word = run.words().into_iter().find(|(w, ..)| WORDS.contains(w)).map(|(w, at, _)| (w.to_owned(), at));
         let mark = || MARKS.iter().find_map(|m| run.find(m).map(|at| ((*m).to_owned(), at)));
         let Some((what, at)) = word.or_else(mark) else { continue };

@@ -1,10 +1,9 @@
 //! D7: a number typed in a text can be read two ways.
 
 use crate::finding::{Finding, Severity};
-use crate::prose::typed_numbers;
 use crate::quantity::parse;
 use crate::sound::told::once_a_place;
-use crate::sound::{Check, Ground, Seen};
+use crate::sound::{Check, Ground};
 use crate::words::EN;
 
 /// The check.
@@ -19,13 +18,9 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let typed = ground.typed.get_or_init(|| {
-        let hear = |seen: &Seen<'_>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-        ground.seen.iter().map(hear).collect()
-    });
     let mut found = Vec::new();
-    for (seen, typed) in ground.seen.iter().zip(typed) {
-        for one in typed {
+    for seen in ground.texts() {
+        for one in seen.typed() {
             // The whole is read by the grammar of the files, which knows both readings.
             let number = one.text.split_whitespace().find(|w| w.contains(['/', ',']));
             let Some(number) = number.map(|w| w.trim_end_matches(|c: char| !c.is_ascii_digit())) else { continue };

@@ -4,7 +4,7 @@ use num_rational::BigRational;
 
 use crate::finding::{Finding, Severity};
 use crate::prose::block::Use;
-use crate::prose::{Typed, fixed_numbers, typed_numbers};
+use crate::prose::Typed;
 use crate::quantity::expr::{is_metric, usual_unit};
 use crate::quantity::num::Direction;
 use crate::quantity::show::{self, Look};
@@ -26,14 +26,9 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let all = ground.typed.get_or_init(|| {
-        let hear = |seen: &Seen<'_>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-        ground.seen.iter().map(hear).collect()
-    });
     let mut found = Vec::new();
-    for (seen, typed) in ground.seen.iter().zip(all) {
-        let fixed = fixed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-        let said: Vec<&Typed> = typed.iter().chain(&fixed).collect();
+    for seen in ground.texts() {
+        let said: Vec<&Typed> = seen.typed().iter().chain(seen.fixed()).collect();
         found.extend(said.iter().filter_map(|one| hand(seen, one, &said)));
         found.extend(seen.doc.values.iter().filter_map(|one| slot(seen, one)));
     }

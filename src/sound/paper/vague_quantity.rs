@@ -40,7 +40,7 @@ const TAKEN: &[&str] = &[
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.seen {
+    for seen in ground.texts() {
         let steps = seen.sentences().iter().filter(|s| s.step.is_some());
         found.extend(steps.filter_map(|s| one(s, seen.voice.lang)));
     }
@@ -77,5 +77,5 @@ fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
 
 fn is_number(word: &str, lang: Lang) -> bool {
     let digits = word.chars().any(char::is_numeric) && word.chars().all(|c| c.is_numeric() || matches!(c, '.' | ',' | '/'));
-    digits || (2..=12).any(|n| lang.text(&format!("number.{n}")) == word)
+    digits || lang.number(word).is_some_and(|n| n > 1)
 }

@@ -31,7 +31,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut judged: Vec<(u32, &str)> = Vec::new();
     let mut ordered: Vec<&str> = Vec::new();
     let mut found = Vec::new();
-    let texts = || ground.seen.iter().filter(|s| matches!(s.role, Role::Notes | Role::Chapter(_)));
+    let texts = || ground.texts().filter(|s| matches!(s.role, Role::Notes | Role::Chapter(_)));
     for seen in texts() {
         let key = (seen.edition.body.file, seen.edition.lang.as_str());
         if judged.contains(&key) {

@@ -88,7 +88,7 @@ impl Key<'_> {
 
     /// The book sets a procedure's cautions by itself; a card has them where its fence stands.
     fn prints(&self, seen: &Seen<'_>) -> bool {
-        matches!(self, Key::Page(_)) || asks(&seen.doc.blocks)
+        matches!(self, Key::Page(_)) || asks(seen.doc.blocks())
     }
 }
 

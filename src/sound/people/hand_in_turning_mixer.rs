@@ -175,7 +175,7 @@ const STILL: &[&str] = &[
 const AWAY: &[&str] = &["away", "out of", "clear of", "hands off", "lejos", "fuera", "aparte"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(one).collect())
+    once_a_place(ground.texts().filter(|s| s.may_say(&[REACHES]) && (s.may_say(&[TURNS]) || s.may_say(&[STARTS]))).flat_map(one).collect())
 }
 
 fn one(seen: &Seen<'_>) -> Vec<Finding> {

@@ -146,7 +146,7 @@ const PLACES: &[&str] = &[
 const LINED: &[&str] = &["lined", "liner", "plastic", "tub", "drum", "barrel", "box", "sheet", "forrada", "plástico", "tina", "tambo"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let mut found = once_a_place(ground.seen.iter().flat_map(of_text).collect());
+    let mut found = once_a_place(ground.texts().filter(|s| s.may_say(&[SENDS, GRAY, PLACES])).flat_map(of_text).collect());
     found.extend(ground.job.sites.iter().filter_map(|site| {
         let key = said(site, |s| s.wash_out.as_ref())?;
         let words = row(&key.text);

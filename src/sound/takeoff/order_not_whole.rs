@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
-use crate::prose::{Typed, typed_numbers};
+use crate::prose::Typed;
 use crate::quantity::num::Direction;
 use crate::quantity::{Kind, Num};
 use crate::sound::told::{at_value, authored, once_a_place, text};
@@ -74,10 +74,8 @@ fn one(ground: &Ground<'_>, bought: &Bought<'_>) -> Option<Finding> {
 
 /// Fractions of bags typed into a sentence about an order; steps of mixing halve bags by eye, and that is no order.
 fn typed(ground: &Ground<'_>) -> Vec<Finding> {
-    let hear = |seen: &Seen<'_>| typed_numbers(&seen.doc, &seen.edition.body, seen.voice.lang);
-    let all = ground.typed.get_or_init(|| ground.seen.iter().map(hear).collect());
-    let of_sites = ground.seen.iter().zip(all).filter(|(seen, _)| seen.subject.mix(ground.job).is_none());
-    of_sites.flat_map(|(_, typed)| typed).filter_map(fraction).collect()
+    let of_sites = ground.texts_of_mixes().filter(|seen| seen.subject.mix(ground.job).is_none());
+    of_sites.flat_map(Seen::typed).filter_map(fraction).collect()
 }
 
 fn fraction(typed: &Typed) -> Option<Finding> {

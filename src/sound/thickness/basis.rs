@@ -125,7 +125,7 @@ pub(super) struct Wrong {
 /// Orders of `things` by one of the `wrong` thicknesses in all texts.
 pub(super) fn orders(ground: &Ground<'_>, things: &[&str], wrong: &[&str]) -> Vec<Wrong> {
     let mut all = Vec::new();
-    for seen in ground.seen {
+    for seen in ground.texts().filter(|seen| seen.may_say(&[things, wrong])) {
         for clause in seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence)) {
             // `The mean buys the bags and the maximum decides the lifts`: two orders, each of its own thickness.
             let parts = clause.parts(|c| c.all(MEAN).chain(c.all(MOST)).next().is_some());

@@ -90,7 +90,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
         let all = seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence));
         all.filter_map(|clause| one(&clause)).collect()
     };
-    once_a_place(ground.seen.iter().flat_map(each).collect())
+    once_a_place(ground.texts().filter(|s| s.may_say(&[GROOVES, CUTS, UNDER])).flat_map(each).collect())
 }
 
 fn one(clause: &Clause) -> Option<Finding> {

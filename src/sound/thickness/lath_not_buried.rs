@@ -35,7 +35,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
         let all = seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence));
         all.filter_map(|clause| bare(&clause)).collect()
     };
-    once_a_place(thin.chain(ground.seen.iter().flat_map(each)).collect())
+    once_a_place(thin.chain(ground.texts().filter(|s| s.may_say(&[LATH])).flat_map(each)).collect())
 }
 
 /// A coat too thin for what it is pushed through. Mud behind the lath, or sheets of it, say that there is lath.

@@ -28,7 +28,7 @@ const PUTS: &[&str] = &["put", "puts", "throw", "shovel", "drop", "use", "with",
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found: Vec<Finding> = ground.job.sites.iter().filter_map(planned).collect();
-    found.extend(ground.seen.iter().flat_map(|seen| told(ground, seen)));
+    found.extend(ground.texts_of_mixes().flat_map(|seen| told(ground, seen)));
     once_a_place(found)
 }
 

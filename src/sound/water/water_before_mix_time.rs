@@ -24,7 +24,7 @@ const TIMER: &[&str] = &["timer", "cronómetro"];
 const MIXING: &[&str] = &["mix", "mixing", "mixes", "bata", "batir", "bate", "batido"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

@@ -85,7 +85,7 @@ const MEASURES: &[&str] = &[
 ];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.seen.iter().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
 }
 
 /// Only steps, and only of mixing: nobody measures the water that cleans a wall.

@@ -4,7 +4,6 @@ use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
 use crate::job::{BatchPlan, Mix};
-use crate::prose::typed_numbers;
 use crate::quantity::Num;
 use crate::sound::text::Sentence;
 use crate::sound::told::{once_a_place, printed, typed};
@@ -70,7 +69,7 @@ impl Case<'_, '_> {
     fn typed(&self) -> Vec<Finding> {
         let all = self.seen.sentences();
         let mut found = Vec::new();
-        for number in typed_numbers(&self.seen.doc, &self.seen.edition.body, self.seen.voice.lang) {
+        for number in self.seen.typed() {
             let Some(amount) = &number.quantity else { continue };
             if all.iter().any(|s| s.holds(number.span) && s.says(PER_LOAD)) {
                 continue;

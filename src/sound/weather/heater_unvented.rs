@@ -60,7 +60,7 @@ const NOT: &[&str] = &[
 ];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let said = ground.seen.iter().flat_map(|seen| seen.sentences()).filter_map(open_heater).map(|(word, at)| text(&word, at));
+    let said = ground.texts().flat_map(|seen| seen.sentences()).filter_map(open_heater).map(|(word, at)| text(&word, at));
     once_a_place(planned(ground).into_iter().chain(said).collect())
 }
 
@@ -120,7 +120,8 @@ mod tests {
     fn heard(text: &str) -> Option<String> {
         let at = Span { file: 0, start: 0, end: u32::try_from(text.len()).unwrap() };
         let block = Block { kind: BlockKind::Para(vec![Inline::Text(text.to_owned(), Some(at))]), at };
-        let all = crate::sound::text::sentences(&Doc { blocks: vec![block], values: Vec::new() });
+        let doc = Doc::new(vec![block], Vec::new());
+        let all = doc.sentences();
         all.iter().find_map(open_heater).map(|(word, _)| word)
     }
 

@@ -1,7 +1,8 @@
 //! A rendered text as a reader takes it in: sentences with their words and printed values, steps, table rows.
 
-use crate::prose::block::{Block, BlockKind, Doc, Inline};
 use crate::source::Span;
+
+use super::block::{Block, BlockKind, Inline};
 
 /// One piece of a sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -91,10 +92,10 @@ impl Sentence {
     }
 }
 
-/// The sentences of a document in reading order.
-pub fn sentences(doc: &Doc) -> Vec<Sentence> {
+/// The sentences of some blocks in reading order.
+pub(super) fn sentences(blocks: &[Block]) -> Vec<Sentence> {
     let mut reader = Reader { out: Vec::new(), open: Vec::new(), step: None };
-    reader.blocks(&doc.blocks);
+    reader.blocks(blocks);
     reader.out
 }
 
@@ -161,6 +162,8 @@ impl Reader {
                 Inline::Text(text, at) | Inline::Code(text, at) => self.text(text, *at, parted),
                 Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => self.inlines(inner, parted),
                 Inline::Value(i) | Inline::Bags(_, _, _, i) => self.open.push(Piece::Value(*i)),
+                // Whatever a site is called, a check finds nothing in it.
+                Inline::Name(_, at) => self.open.push(Piece::Word("…".to_owned(), Some(*at))),
                 Inline::Break => {}
             }
         }
@@ -216,8 +219,7 @@ mod tests {
     fn words(text: &str) -> Vec<String> {
         let at = Span { file: 0, start: 10, end: 10 + u32::try_from(text.len()).unwrap() };
         let block = Block { kind: BlockKind::Para(vec![Inline::Text(text.to_owned(), Some(at))]), at };
-        let doc = Doc { blocks: vec![block], values: Vec::new() };
-        sentences(&doc).iter().map(Sentence::words).collect()
+        sentences(&[block]).iter().map(Sentence::words).collect()
     }
 
     #[test]
@@ -229,7 +231,7 @@ mod tests {
     fn words_know_their_place() {
         let at = Span { file: 0, start: 10, end: 18 };
         let block = Block { kind: BlockKind::Para(vec![Inline::Text("Add agua".to_owned(), Some(at))]), at };
-        let all = sentences(&Doc { blocks: vec![block], values: Vec::new() });
+        let all = sentences(&[block]);
         assert_eq!(all[0].pieces[1], Piece::Word("agua".to_owned(), Some(Span { file: 0, start: 14, end: 18 })));
     }
 }

@@ -1,0 +1,185 @@
+//! Bodies and what was made of them, kept: a text is rendered once for all documents in which its slots print the same.
+//!
+//! Two documents share a text's words if every name that its tags mention stands for the same in both: the same texts, and
+//! figures of the same role and value. Only the ids of the figures may differ, and those are put in anew for each. So a
+//! caution is parsed once for a thousand sites, and a procedure once for all that mix alike.
+
+use std::collections::{BTreeMap, HashMap};
+use std::hash::{DefaultHasher, Hash, Hasher};
+use std::sync::{Arc, Mutex, PoisonError};
+
+use crate::finding::Finding;
+use crate::job::Body;
+use crate::tally::{Scope, Slot, Tally, Voice};
+
+use super::block::{Doc, Use};
+use super::render::{Options, Prepared, reached};
+
+/// A body, prepared, or why it cannot be.
+type Cut = Arc<Result<Prepared, Vec<Finding>>>;
+
+/// Bodies and their documents, shared by the threads of a run. One shelf serves one tally.
+#[derive(Debug, Default)]
+pub struct Shelf {
+    /// By file and offset.
+    cut: Mutex<BTreeMap<(u32, u32), Cut>>,
+    made: Mutex<HashMap<Key, Arc<Made>>>,
+}
+
+/// What a document was made of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+struct Key {
+    body: (u32, u32),
+    lang: &'static str,
+    metric: bool,
+    boxes: u32,
+    /// Two numbers, so that no two of a million meet by chance.
+    names: (u64, u64),
+}
+
+#[derive(Debug)]
+struct Made {
+    doc: Doc,
+    /// For each printed value, its figure's place among the figures that the tags mention.
+    figures: Vec<usize>,
+    /// For each printed name, its place among the names that the tags mention.
+    names: Vec<usize>,
+}
+
+impl Shelf {
+    /// An empty shelf.
+    pub fn new() -> Shelf {
+        Shelf::default()
+    }
+
+    /// The document of a body in one scope, as [`Prepared::render`] gives it.
+    ///
+    /// # Errors
+    /// Every finding of the body in this scope.
+    pub fn render(&self, body: &Body, scope: &Scope, tally: &Tally, voice: Voice, options: Options) -> Result<Doc, Vec<Finding>> {
+        let cut = self.cut(body);
+        let prepared = cut.as_ref().as_ref().map_err(Clone::clone)?;
+        let apart = prepared.names_apart(scope);
+        let mut read = Read {
+            tally,
+            apart,
+            ids: Vec::new(),
+            named: Vec::new(),
+            known: HashMap::new(),
+            one: DefaultHasher::new(),
+            two: DefaultHasher::new(),
+        };
+        2.hash(&mut read.two);
+        for path in prepared.names() {
+            read.path(path, scope);
+        }
+        let Read { ids, named, one, two, .. } = read;
+        let key = Key {
+            body: (body.file, body.offset),
+            lang: voice.lang.code(),
+            metric: voice.metric,
+            boxes: options.boxes_before,
+            names: (one.finish(), two.finish()),
+        };
+        let kept = self.made.lock().unwrap_or_else(PoisonError::into_inner).get(&key).cloned();
+        if let Some(made) = kept {
+            return Ok(made.of(&ids, &named));
+        }
+        let doc = prepared.render(scope, tally, voice, options)?;
+        let place = |u: &Use| ids.iter().position(|id| **id == u.value.figure);
+        let spot = |name: &Arc<str>| named.iter().position(|n| *n == name);
+        let figures = doc.values.iter().map(place).collect::<Option<Vec<usize>>>();
+        let names = doc.names.iter().map(spot).collect::<Option<Vec<usize>>>();
+        // What no tag mentions could not be put in anew: such a text is made for each document.
+        if let (Some(figures), Some(names), false) = (figures, names, doc.own) {
+            let made = Arc::new(Made { doc: doc.clone(), figures, names });
+            let mut all = self.made.lock().unwrap_or_else(PoisonError::into_inner);
+            // Another thread may have been first: then all use its words.
+            return Ok(all.entry(key).or_insert(made).of(&ids, &named));
+        }
+        Ok(doc)
+    }
+
+    fn cut(&self, body: &Body) -> Cut {
+        let key = (body.file, body.offset);
+        if let Some(cut) = self.cut.lock().unwrap_or_else(PoisonError::into_inner).get(&key) {
+            return cut.clone();
+        }
+        let cut = Arc::new(Prepared::new(body));
+        self.cut.lock().unwrap_or_else(PoisonError::into_inner).entry(key).or_insert(cut).clone()
+    }
+}
+
+impl Made {
+    /// The document with the figures and names of another scope.
+    fn of(&self, ids: &[&str], named: &[&Arc<str>]) -> Doc {
+        let of = |(used, place): (&Use, &usize)| {
+            let mut used = used.clone();
+            if let Some(id) = ids.get(*place) {
+                (*id).clone_into(&mut used.value.figure);
+            }
+            used
+        };
+        let names = self.names.iter().filter_map(|place| named.get(*place)).map(|name| (*name).clone()).collect();
+        self.doc.with(self.doc.values.iter().zip(&self.figures).map(of).collect(), names)
+    }
+}
+
+/// What the names of a body stand for, read into two numbers and a list of figures.
+struct Read<'s> {
+    tally: &'s Tally,
+    /// True if proper names are printed apart from the words.
+    apart: bool,
+    ids: Vec<&'s str>,
+    named: Vec<&'s Arc<str>>,
+    /// First place of each figure and of each name.
+    known: HashMap<&'s str, usize>,
+    one: DefaultHasher,
+    two: DefaultHasher,
+}
+
+impl<'s> Read<'s> {
+    fn note(&mut self, what: impl Hash) {
+        what.hash(&mut self.one);
+        what.hash(&mut self.two);
+    }
+
+    /// What a path leads to, as far as it leads; names of loops lead nowhere, their lists are paths of their own.
+    fn path(&mut self, path: &str, scope: &'s Scope) {
+        self.note((path, scope.root.get(path).is_some()));
+        if let Some(slot) = reached(path, scope) {
+            self.slot(slot);
+        }
+    }
+
+    fn slot(&mut self, slot: &'s Slot) {
+        match slot {
+            Slot::Name(name) if self.apart && !name.is_empty() => {
+                let next = self.named.len();
+                let first = *self.known.entry(name).or_insert(next);
+                self.note((4, first));
+                self.named.push(name);
+            }
+            Slot::Text(text) | Slot::Name(text) => self.note((0, text)),
+            Slot::Figure(id) => {
+                let next = self.ids.len();
+                let first = *self.known.entry(id).or_insert(next);
+                // Checks tell a figure by its last name; two places of one figure must stay one.
+                let name = id.rsplit(['.', '/']).next();
+                self.note((1, name, first, self.tally.content(id)));
+                self.ids.push(id);
+            }
+            Slot::Map(map) => {
+                self.note((2, map.len()));
+                for (name, slot) in map.iter() {
+                    self.note(name);
+                    self.slot(slot);
+                }
+            }
+            Slot::List(items) => {
+                self.note((3, items.len()));
+                items.iter().for_each(|slot| self.slot(slot));
+            }
+        }
+    }
+}
