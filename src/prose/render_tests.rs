@@ -114,7 +114,7 @@ fn places_hold(text: &str, doc: &Doc) {
         }
     }
     blocks(text, doc.blocks());
-    for u in &doc.values {
+    for u in doc.values.iter() {
         let there = &text[u.at.start as usize - 100..u.at.end as usize - 100];
         assert!(there.starts_with("{{") && there.ends_with("}}"), "{there}");
     }
@@ -300,7 +300,7 @@ fn other_markdown_keeps_its_shape() {
 #[test]
 fn a_missing_figure_is_told_once() {
     let (mut scope, tally) = scope();
-    scope.root.put("gone", crate::tally::Slot::Figure("made/gone".to_owned()));
+    scope.root.put("gone", crate::tally::Slot::figure("made/gone"));
     let text = "é {{ gone }}{% for s in site.surfaces %}{{ s.gone }}{% endfor %}";
     let found = render(&body(text), &scope, &tally, ENGLISH, Options::default()).expect_err("gone");
     assert_eq!(

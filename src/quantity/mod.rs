@@ -9,6 +9,7 @@ pub mod num;
 pub mod parse;
 pub mod print;
 pub mod show;
+mod small;
 pub mod sorts;
 pub mod units;
 pub mod value;

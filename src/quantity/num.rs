@@ -8,6 +8,8 @@ use num_integer::Integer;
 use num_rational::BigRational;
 use num_traits::{One, Signed, ToPrimitive, Zero};
 
+use super::small::Small;
+
 /// A number that is either an exact rational or a finite `f64`.
 ///
 /// Exact with exact stays exact; anything with a real gives a real. A real becomes exact again only
@@ -93,17 +95,17 @@ impl Num {
 
     /// Sum.
     pub fn add(&self, other: &Num) -> Num {
-        self.both(other, |a, b| a + b, |a, b| a + b)
+        self.both(other, |a, b| fits(a, b).and_then(|(a, b)| a.add(b)).unwrap_or_else(|| a + b), |a, b| a + b)
     }
 
     /// Difference.
     pub fn sub(&self, other: &Num) -> Num {
-        self.both(other, |a, b| a - b, |a, b| a - b)
+        self.both(other, |a, b| fits(a, b).and_then(|(a, b)| a.add(b.negated()?)).unwrap_or_else(|| a - b), |a, b| a - b)
     }
 
     /// Product.
     pub fn mul(&self, other: &Num) -> Num {
-        self.both(other, |a, b| a * b, |a, b| a * b)
+        self.both(other, |a, b| fits(a, b).and_then(|(a, b)| a.mul(b)).unwrap_or_else(|| a * b), |a, b| a * b)
     }
 
     /// Quotient, or `None` when the divisor is zero or the quotient is not finite.
@@ -112,7 +114,10 @@ impl Num {
             return None;
         }
         match (self, other) {
-            (Num::Exact(a), Num::Exact(b)) => Some(Num::Exact(a / b)),
+            (Num::Exact(a), Num::Exact(b)) => {
+                let small = fits(a, b).and_then(|(a, b)| a.mul(b.turned()?));
+                Some(Num::Exact(small.unwrap_or_else(|| a / b)))
+            }
             _ => Num::real(self.to_f64() / other.to_f64()),
         }
     }
@@ -129,6 +134,11 @@ impl Num {
         };
         if !measure.is_positive() {
             return value;
+        }
+        // Only a real has noise to forgive.
+        let small = if let Num::Exact(r) = self { fits(r, measure) } else { None };
+        if let Some(rounded) = small.and_then(|(value, measure)| value.round(direction, measure)) {
+            return rounded;
         }
         let ratio = &value / measure;
         let half = BigRational::new(BigInt::one(), BigInt::from(2));
@@ -153,7 +163,7 @@ impl Num {
     /// Compares by value.
     pub fn compare(&self, other: &Num) -> Ordering {
         match (self, other) {
-            (Num::Exact(a), Num::Exact(b)) => a.cmp(b),
+            (Num::Exact(a), Num::Exact(b)) => fits(a, b).map_or_else(|| a.cmp(b), |(a, b)| a.compare(b)),
             _ => self.to_f64().partial_cmp(&other.to_f64()).unwrap_or(Ordering::Equal),
         }
     }
@@ -186,6 +196,11 @@ impl PartialEq for Num {
             _ => false,
         }
     }
+}
+
+/// Both numbers on machine words, if they fit.
+fn fits(a: &BigRational, b: &BigRational) -> Option<(Small, Small)> {
+    Some((Small::of(a)?, Small::of(b)?))
 }
 
 /// An exact number as text: an integer, a decimal of at most nine places when it ends, else `a/b`.

@@ -6,6 +6,7 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 
 use super::dim::{Dim, Kind};
+use super::num::Num;
 
 /// One unit: `SI value = (number + offset) × factor`; the offset is non-zero only for thermometer readings.
 #[derive(Debug, PartialEq)]
@@ -70,7 +71,11 @@ impl UnitExpr {
 
     /// Exact factor to SI.
     pub fn factor(&self) -> BigRational {
-        self.lower().fold(self.over.factor.clone(), |factor, unit| factor / &unit.factor)
+        let over = |factor: BigRational, unit: &Unit| {
+            let quotient = Num::Exact(factor.clone()).div(&Num::Exact(unit.factor.clone()));
+            quotient.and_then(|q| q.exact().cloned()).unwrap_or(factor)
+        };
+        self.lower().fold(self.over.factor.clone(), over)
     }
 }
 

@@ -39,9 +39,11 @@ mod weather;
 mod weather_rows;
 mod yaml;
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use crate::finding::{Finding, Severity};
 use crate::job::{Chapter, Edition, Job, Signed, Text};
-use crate::source::Folder;
+use crate::source::{File, Folder, side_by_side};
 
 use doc::Doc;
 pub use kinds::{FORMAT, KINDS, KindOf};
@@ -53,12 +55,18 @@ pub use starters::starters;
 /// the job, and the findings say why.
 pub fn job(folder: &Folder) -> (Job, Vec<Finding>) {
     let mut findings: Vec<Finding> = folder.faults().iter().map(doc::of_fault).collect();
-    let mut docs: Vec<Doc<'_>> = Vec::new();
-    for file in folder.files().iter().filter(|f| f.path.ends_with(".md")) {
-        match kinds::of_path(&file.path, &file.text) {
-            Some(kind) => docs.push(doc::read(file, kind, &mut findings)),
-            None => findings.push(not_read(&file.path, file.span(0, 0))),
+    let files: Vec<&File> = folder.files().iter().filter(|f| f.path.ends_with(".md")).collect();
+    let read = side_by_side(&files, |file| match kinds::of_path(&file.path, &file.text) {
+        Some(kind) => {
+            let mut found = Vec::new();
+            (Some(doc::read(file, kind, &mut found)), found)
         }
+        None => (None, vec![not_read(&file.path, file.span(0, 0))]),
+    });
+    let mut docs: Vec<Doc<'_>> = Vec::new();
+    for (doc, found) in read {
+        docs.extend(doc);
+        findings.extend(found);
     }
     if !docs.iter().any(|d| d.file.path == "company.md") {
         let finding = Finding::new("company-missing", Severity::Stop, "the job folder has no `company.md`");
@@ -84,9 +92,10 @@ fn not_read(path: &str, at: crate::source::Span) -> Finding {
 }
 
 fn twins(docs: &[Doc<'_>], findings: &mut Vec<Finding>) {
+    let own = docs.iter().filter(|d| d.file.language().is_none());
+    let originals: BTreeSet<(&str, &str)> = own.map(|d| (d.kind.kind, d.file.stem())).collect();
     for twin in docs.iter().filter(|d| d.file.language().is_some()) {
-        let original = |d: &&Doc<'_>| d.kind.kind == twin.kind.kind && d.file.stem() == twin.file.stem() && d.file.language().is_none();
-        if !docs.iter().any(|d| original(&d)) {
+        if !originals.contains(&(twin.kind.kind, twin.file.stem())) {
             let path = if twin.kind.folder.is_empty() { String::new() } else { format!("{}/", twin.kind.folder) };
             let original = format!("{path}{}.md", twin.file.stem());
             let title = format!("the twin has no original `{original}`");
@@ -96,12 +105,14 @@ fn twins(docs: &[Doc<'_>], findings: &mut Vec<Finding>) {
     }
 }
 
+/// Twins by kind and name.
+type Twins<'d, 'a> = BTreeMap<(&'d str, &'d str), Vec<&'d Doc<'a>>>;
+
 /// The original first, then its twins by language.
-fn editions(original: &Doc<'_>, docs: &[Doc<'_>]) -> Vec<Edition> {
+fn editions(original: &Doc<'_>, twins: &Twins<'_, '_>) -> Vec<Edition> {
     let first = Edition { lang: "en".to_owned(), title: original.title(), body: original.body.clone(), follows: None };
     let mut all = vec![first];
-    let same = |d: &&Doc<'_>| d.kind.kind == original.kind.kind && d.file.stem() == original.file.stem();
-    for twin in docs.iter().filter(same) {
+    for twin in twins.get(&(original.kind.kind, original.file.stem())).into_iter().flatten() {
         if let (Some(lang), Some(group)) = (twin.file.language(), &twin.group) {
             let title = twin.kind.title.and_then(|key| group.text(key)).unwrap_or_else(|| original.title());
             let follows = group.list_at("follows").or(Some((Vec::new(), twin.open)));
@@ -113,17 +124,21 @@ fn editions(original: &Doc<'_>, docs: &[Doc<'_>]) -> Vec<Edition> {
 
 fn build(docs: &[Doc<'_>]) -> Job {
     let mut job = Job::default();
+    let mut twins = Twins::new();
+    for doc in docs.iter().filter(|d| d.file.language().is_some()) {
+        twins.entry((doc.kind.kind, doc.file.stem())).or_default().push(doc);
+    }
     // The company comes first: its languages are the faces of cards that name none.
     for doc in docs.iter().filter(|d| d.file.language().is_none()) {
         if let ("company", Some(g)) = (doc.kind.kind, &doc.group) {
-            job.company = company::make(g, editions(doc, docs));
+            job.company = company::make(g, editions(doc, &twins));
         }
     }
     let languages = job.company.as_ref().map(|c| c.languages.clone());
     for doc in docs.iter().filter(|d| d.file.language().is_none()) {
         let Some(g) = &doc.group else { continue };
         let id = doc.file.stem();
-        let editions = editions(doc, docs);
+        let editions = editions(doc, &twins);
         job.signed.push(Signed {
             kind: doc.kind.kind,
             id: id.to_owned(),

@@ -95,11 +95,13 @@ pub fn codes(register: &Register, subjects: &[(&str, &str)]) -> Vec<String> {
     let known: BTreeMap<&str, &str> = register.entries().iter().map(|e| (e.subject.as_str(), e.code.as_str())).collect();
     let mut taken: BTreeSet<String> = register.entries().iter().map(|e| e.code.clone()).collect();
     let mut given: BTreeMap<&str, String> = BTreeMap::new();
+    // Codes are never given back, so the search for a free one goes on where the last one of its letter ended.
+    let mut last: BTreeMap<&str, u32> = BTreeMap::new();
     for (subject, letter) in subjects {
         let code = match (known.get(subject), given.get(subject)) {
             (Some(code), _) => (*code).to_owned(),
             (None, Some(code)) => code.clone(),
-            (None, None) => free_code(register, &taken, letter),
+            (None, None) => free_code(register, &taken, letter, last.entry(letter).or_default()),
         };
         taken.insert(code.clone());
         given.insert(subject, code);
@@ -107,11 +109,10 @@ pub fn codes(register: &Register, subjects: &[(&str, &str)]) -> Vec<String> {
     subjects.iter().map(|(subject, _)| given.get(subject).cloned().unwrap_or_default()).collect()
 }
 
-fn free_code(register: &Register, taken: &BTreeSet<String>, letter: &str) -> String {
+fn free_code(register: &Register, taken: &BTreeSet<String>, letter: &str, number: &mut u32) -> String {
     let free = |code: &String| !taken.contains(code) && !register.maybe_names(code);
-    let mut number = 0u32;
     loop {
-        number += 1;
+        *number += 1;
         let code = format!("{letter}-{number:02}");
         if free(&code) {
             return code;

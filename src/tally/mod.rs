@@ -35,7 +35,7 @@ mod sites;
 mod supplies;
 mod surfaces;
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use indexmap::IndexMap;
 
@@ -50,6 +50,7 @@ pub use surfaces::edges;
 use crate::job::{BatchPlan, Job, Mix, Site};
 use crate::quantity::expr::Sort;
 use crate::quantity::{Num, Worked};
+use crate::source::side_by_side;
 use crate::trade::{Answer, OutOfRange};
 
 /// A worked value, or the first cause why there is none.
@@ -64,8 +65,10 @@ impl From<OutOfRange> for String {
 /// All figures of a run, by id, in the order they were worked.
 #[derive(Debug, Default)]
 pub struct Tally {
-    figures: IndexMap<String, Figure>,
-    shelf: shelf::Shelf,
+    /// By site or mix.
+    parts: IndexMap<String, shelf::Part>,
+    /// Where a site that is worked apart finds its mixes.
+    base: Option<Arc<Tally>>,
     house: House,
     sheets: Vec<day::Sheet>,
     outlooks: OnceLock<Vec<minutes::Outlook>>,
@@ -98,26 +101,35 @@ impl Tally {
             mixes::work(&mut tally, mix);
             powder::work(&mut tally, mix);
         }
-        for site in &job.sites {
-            sites::open(&mut tally, site);
-            for mix in site.mixes().filter_map(|n| mix_of(job, &n.text)) {
-                mixes::at_site(&mut tally, site, mix, job);
-            }
-            for plan in &site.batches {
-                batches::work(&mut tally, job, site, plan);
-            }
-            for surface in &site.surfaces {
-                surfaces::work(&mut tally, job, site, surface);
-            }
-            sites::close(&mut tally, job, site);
-            supplies::work(&mut tally, job, site);
-            labor::work(&mut tally, job, site);
-            hands::work(&mut tally, job, site);
-            budget::work(&mut tally, job, site);
-            joints::work(&mut tally, site);
-            cure::work(&mut tally, job, site);
-        }
+        let base = Arc::new(tally);
+        let worked = side_by_side(&job.sites, |site| {
+            let mut own = Tally { house: base.house, base: Some(base.clone()), ..Tally::default() };
+            own.site(job, site);
+            own.parts
+        });
+        let mut tally = Arc::into_inner(base).unwrap_or_default();
+        worked.into_iter().for_each(|parts| tally.take(parts));
         tally
+    }
+
+    fn site(&mut self, job: &Job, site: &Site) {
+        sites::open(self, site);
+        for mix in site.mixes().filter_map(|n| mix_of(job, &n.text)) {
+            mixes::at_site(self, site, mix, job);
+        }
+        for plan in &site.batches {
+            batches::work(self, job, site, plan);
+        }
+        for surface in &site.surfaces {
+            surfaces::work(self, job, site, surface);
+        }
+        sites::close(self, job, site);
+        supplies::work(self, job, site);
+        labor::work(self, job, site);
+        hands::work(self, job, site);
+        budget::work(self, job, site);
+        joints::work(self, site);
+        cure::work(self, job, site);
     }
 
     /// Works the figures of every planned day, batch by batch and late start by late start, once.
@@ -127,16 +139,6 @@ impl Tally {
                 day::work(self, job, site);
             }
         }
-    }
-
-    /// A figure by id.
-    pub fn figure(&self, id: &str) -> Option<&Figure> {
-        self.figures.get(id)
-    }
-
-    /// All figures, in working order.
-    pub fn figures(&self) -> impl Iterator<Item = &Figure> {
-        self.figures.values()
     }
 
     /// What the company's tools fix about print.
@@ -152,13 +154,6 @@ impl Tally {
     /// Every planned day in whole minutes, worked once: what the checks look at, without the figures of [`Tally::days`].
     pub fn outlooks(&self, job: &Job) -> &[minutes::Outlook] {
         self.outlooks.get_or_init(|| minutes::of(self, job))
-    }
-
-    /// Adds a figure.
-    pub fn add(&mut self, figure: Figure) {
-        let (content, id) = (shelf::content(&figure), figure.id.clone());
-        let (index, old) = self.figures.insert_full(id.clone(), figure);
-        self.shelf.put(&id, index, old.is_none(), content);
     }
 
     /// A figure's value as an input of the next formula, under the figure's name.

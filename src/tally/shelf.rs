@@ -1,59 +1,60 @@
-//! Where a figure stands among thousands: by the owner of its id, and by what it says.
+//! Where a figure stands among thousands: by the site or mix it belongs to, and by what it says.
 //!
 //! A job of a thousand sites has half a million figures; the scope of one card asks for those of one site. Looking through
-//! all of them for each card would make twice the sites four times the work.
+//! all of them for each card would make twice the sites four times the work. The figures of a site are worked apart from
+//! those of another, so that sites can be worked side by side.
 
 use std::collections::HashMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
+
+use indexmap::IndexMap;
 
 use crate::quantity::Num;
 
 use super::{Figure, Scope, Tally};
 
-/// Places of figures, by their number in the tally.
+/// The figures of one site or mix, in working order.
 #[derive(Debug, Default)]
-pub(super) struct Shelf {
-    /// By what stands before the last point of the id.
+pub(super) struct Part {
+    figures: IndexMap<String, Figure>,
+    /// Places of figures by what stands before the last point of their ids.
     owners: HashMap<String, Vec<usize>>,
-    /// By what stands before the first stroke or point.
-    roots: HashMap<String, Vec<usize>>,
     /// What each figure says, as a number.
     contents: Vec<u64>,
 }
 
-impl Shelf {
-    pub(super) fn put(&mut self, id: &str, index: usize, new: bool, content: u64) {
-        if !new {
-            if let Some(old) = self.contents.get_mut(index) {
-                *old = content;
-            }
+impl Part {
+    fn add(&mut self, figure: Figure) {
+        let said = content(&figure);
+        let (index, old) = self.figures.insert_full(figure.id.clone(), figure);
+        if let Some(known) = self.contents.get_mut(index).filter(|_| old.is_some()) {
+            *known = said;
             return;
         }
-        self.contents.push(content);
+        self.contents.push(said);
+        let id = self.figures.get_index(index).map_or("", |(id, _)| id.as_str());
         if let Some((owner, name)) = id.rsplit_once('.')
             && !name.contains('/')
         {
-            push(&mut self.owners, owner, index);
+            match self.owners.get_mut(owner) {
+                Some(places) => places.push(index),
+                None => drop(self.owners.insert(owner.to_owned(), vec![index])),
+            }
         }
-        push(&mut self.roots, root(id), index);
+    }
+
+    fn ids(&self) -> impl Iterator<Item = &str> {
+        self.figures.keys().map(String::as_str)
     }
 }
 
-fn push(map: &mut HashMap<String, Vec<usize>>, key: &str, index: usize) {
-    match map.get_mut(key) {
-        Some(places) => places.push(index),
-        None => {
-            map.insert(key.to_owned(), vec![index]);
-        }
-    }
-}
-
+/// The site or mix that a figure belongs to.
 fn root(id: &str) -> &str {
     id.split(['/', '.']).next().unwrap_or(id)
 }
 
 /// Alike for two figures that print alike in every voice and compare alike with every amount.
-pub(super) fn content(figure: &Figure) -> u64 {
+fn content(figure: &Figure) -> u64 {
     let mut hasher = DefaultHasher::new();
     figure.role.hash(&mut hasher);
     match figure.worked.as_ref().map(|node| node.value()) {
@@ -70,11 +71,56 @@ pub(super) fn content(figure: &Figure) -> u64 {
 }
 
 impl Tally {
+    fn part(&self, id: &str) -> Option<&Part> {
+        self.parts.get(root(id))
+    }
+
+    /// A figure by id.
+    pub fn figure(&self, id: &str) -> Option<&Figure> {
+        let own = self.part(id).and_then(|part| part.figures.get(id));
+        own.or_else(|| self.base.as_ref()?.figure(id))
+    }
+
+    /// All figures, mixes first, then site by site, each in working order.
+    pub fn figures(&self) -> impl Iterator<Item = &Figure> {
+        self.parts.values().flat_map(|part| part.figures.values())
+    }
+
+    /// The figures of one site or mix, in working order.
+    pub fn figures_of(&self, id: &str) -> impl Iterator<Item = &Figure> {
+        self.part(id).into_iter().flat_map(|part| part.figures.values())
+    }
+
+    /// Adds a figure.
+    pub fn add(&mut self, figure: Figure) {
+        match self.parts.get_mut(root(&figure.id)) {
+            Some(part) => part.add(figure),
+            None => {
+                let mut part = Part::default();
+                let name = root(&figure.id).to_owned();
+                part.add(figure);
+                self.parts.insert(name, part);
+            }
+        }
+    }
+
+    /// Takes over what was worked apart.
+    pub(super) fn take(&mut self, parts: IndexMap<String, Part>) {
+        for (name, part) in parts {
+            if self.parts.contains_key(&name) {
+                part.figures.into_values().for_each(|figure| self.add(figure));
+            } else {
+                self.parts.insert(name, part);
+            }
+        }
+    }
+
     /// Figures of an owner whose id is `owner.name`, with their names, in working order.
     pub(super) fn of_owner(&self, owner: &str) -> impl Iterator<Item = (&str, &str)> {
-        let places = self.shelf.owners.get(owner).into_iter().flatten();
-        let ids = places.filter_map(|i| self.figures.get_index(*i)).map(|(id, _)| id.as_str());
-        ids.filter_map(move |id| id.rsplit_once('.').map(|(_, name)| (name, id)))
+        let part = self.part(owner);
+        let places = part.and_then(|part| part.owners.get(owner)).into_iter().flatten();
+        let ids = places.filter_map(move |i| part?.figures.get_index(*i)).map(|(id, _)| id.as_str());
+        ids.filter_map(|id| id.rsplit_once('.').map(|(_, name)| (name, id)))
     }
 
     /// Ids of the figures that a document can speak of, most particular first: what the typed-number audit compares with.
@@ -82,14 +128,14 @@ impl Tally {
     /// Clocks of planned days belong to the day's own sheet: elsewhere any typed half hour would meet one of them.
     pub fn near(&self, scope: &Scope) -> impl Iterator<Item = &str> {
         scope.near.iter().flat_map(move |prefix| {
-            let places = self.shelf.roots.get(root(prefix)).into_iter().flatten();
-            let ids = places.filter_map(|i| self.figures.get_index(*i)).map(|(id, _)| id.as_str());
+            let ids = self.part(prefix).into_iter().flat_map(Part::ids);
             ids.filter(move |id| id.starts_with(prefix.as_str()) && !super::of_a_day(&scope.site, id))
         })
     }
 
     /// A number that two figures share if they print alike in every voice and compare alike with every amount.
     pub fn content(&self, id: &str) -> Option<u64> {
-        self.shelf.contents.get(self.figures.get_index_of(id)?).copied()
+        let part = self.part(id)?;
+        part.contents.get(part.figures.get_index_of(id)?).copied()
     }
 }
