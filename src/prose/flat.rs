@@ -97,7 +97,9 @@ impl Flat<'_> {
                     let slot = !self.open && self.tags.iter().any(|t| t.start == start);
                     out.push(if slot { Seg::Slot } else { Seg::Typed(text.clone(), *at) });
                 }
-                Inline::Text(_, None) | Inline::Code(_, None) | Inline::Value(_) | Inline::Name(..) | Inline::Bags(..) => out.push(Seg::Slot),
+                Inline::Text(_, None) | Inline::Code(_, None) | Inline::Value(_) | Inline::Name(..) | Inline::Bags(..) => {
+                    out.push(Seg::Slot)
+                }
                 Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => self.segs(inner, out),
                 Inline::Break => out.push(Seg::Gap),
             }

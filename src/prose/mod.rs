@@ -31,8 +31,8 @@ pub use fence::{ASKED, PARTS};
 pub use fixed::fixed_numbers;
 pub use near::help as did_you_mean;
 pub use numbers::{Typed, typed_in, typed_numbers};
-pub use shelf::Shelf;
 pub use render::{Options, Prepared, render};
+pub use shelf::Shelf;
 pub use steps::{Step, Written, block_digests, blocks_written, numbered, slots, steps};
 #[cfg(test)]
 mod numbers_tests;

@@ -8,7 +8,7 @@ use num_integer::Integer;
 use num_rational::BigRational;
 use num_traits::{One, Signed, ToPrimitive, Zero};
 
-use super::small::Small;
+use super::small::{self, Small};
 
 /// A number that is either an exact rational or a finite `f64`.
 ///
@@ -128,17 +128,19 @@ impl Num {
     /// Returns the exact rounded value; the slack is the caller's subtraction. A zero or negative measure
     /// returns the value as it is (a real is then taken at its exact binary value).
     pub fn round(&self, direction: Direction, measure: &BigRational) -> BigRational {
+        let small = Small::of(measure).filter(|_| measure.is_positive()).and_then(|measure| match self {
+            Num::Exact(r) => Small::of(r)?.round(direction, measure),
+            Num::Real(x) => small::round_real(*x, direction, measure, TOLERANCE),
+        });
+        if let Some(rounded) = small {
+            return rounded;
+        }
         let value = match self {
             Num::Exact(r) => r.clone(),
             Num::Real(x) => BigRational::from_float(*x).unwrap_or_else(BigRational::zero),
         };
         if !measure.is_positive() {
             return value;
-        }
-        // Only a real has noise to forgive.
-        let small = if let Num::Exact(r) = self { fits(r, measure) } else { None };
-        if let Some(rounded) = small.and_then(|(value, measure)| value.round(direction, measure)) {
-            return rounded;
         }
         let ratio = &value / measure;
         let half = BigRational::new(BigInt::one(), BigInt::from(2));

@@ -9,6 +9,7 @@ use num_bigint::BigInt;
 use num_integer::Integer;
 use num_rational::BigRational;
 use num_traits::ToPrimitive;
+use num_traits::float::FloatCore;
 
 use super::num::Direction;
 
@@ -86,6 +87,34 @@ impl Small {
     }
 }
 
+/// A finite real rounded to a multiple of a positive measure, by its exact binary value; one that stands on a multiple
+/// within `tolerance` (relative) is that multiple.
+pub(super) fn round_real(x: f64, direction: Direction, measure: Small, tolerance: f64) -> Option<BigRational> {
+    if x == 0.0 {
+        return Some(Small::big(0, 1));
+    }
+    let (mantissa, exponent, sign) = x.integer_decode();
+    let zeros = mantissa.trailing_zeros();
+    let whole = i128::from(mantissa >> zeros) * i128::from(sign);
+    let power = i32::from(exponent) + i32::try_from(zeros).ok()?;
+    let shift = power.unsigned_abs();
+    // Room is left for twice the number in the middle of the work.
+    let shifted = |n: i128| (shift < 60).then(|| n.checked_mul(1 << shift)).flatten();
+    let n = whole.checked_mul(i128::from(measure.d))?;
+    let (n, d) = if power < 0 { (n, shifted(i128::from(measure.n))?) } else { (shifted(n)?, i128::from(measure.n)) };
+    let (down, rest) = n.div_mod_floor(&d);
+    let nearest = Integer::div_floor(&n.checked_mul(2)?.checked_add(d)?, &d.checked_mul(2)?);
+    let off = (n - nearest.checked_mul(d)?).abs().to_f64()? / d.to_f64()?;
+    let size = (n.to_f64()? / d.to_f64()?).abs().max(1.0);
+    let steps = match direction {
+        _ if off <= tolerance * size => nearest,
+        Direction::Nearest => nearest,
+        Direction::Down => down,
+        Direction::Up => down + i128::from(rest != 0),
+    };
+    Small { n: i64::try_from(steps).ok()?, d: 1 }.mul(measure)
+}
+
 /// The common divisor, at least one; nothing if the numbers are longer than a word and a machine has no quick way.
 fn gcd(n: i128, d: i128) -> Option<i128> {
     let (n, d) = (u64::try_from(n.unsigned_abs()).ok()?, u64::try_from(d).ok()?);
@@ -101,12 +130,51 @@ mod tests {
         BigRational::new(n.into(), d.into())
     }
 
+    /// Reals against the big rationals of their exact binary values.
+    #[test]
+    fn reals_round_as_their_big_rationals() {
+        let half = big(1, 2);
+        let mut worked = 0;
+        for x in [0.0, 1.0, -1.0, 0.1, 34.282, -2.5, 20.000_000_000_1, 19.999_999_999_9, 1e-7, 123_456.789, 4.35, 2_f64.powi(40), 1.0 / 3.0]
+        {
+            for measure in [big(1, 2), big(1, 16), big(1, 10), big(5, 1), big(28_316_846_592, 1_000_000_000_000)] {
+                let value = BigRational::from_float(x).unwrap();
+                let steps = &value / &measure;
+                let nearest = (&steps + &half).floor();
+                let off = (&steps - &nearest).to_f64().unwrap().abs();
+                let stands = off <= 1e-9 * steps.to_f64().unwrap().abs().max(1.0);
+                for (direction, free) in
+                    [(Direction::Down, steps.floor()), (Direction::Up, steps.ceil()), (Direction::Nearest, nearest.clone())]
+                {
+                    let want = if stands { &nearest } else { &free };
+                    if let Some(got) = round_real(x, direction, Small::of(&measure).unwrap(), 1e-9) {
+                        assert_eq!(got, want * &measure, "{x} {measure} {direction:?}");
+                        worked += 1;
+                    }
+                }
+            }
+        }
+        assert!(worked > 150, "{worked}");
+    }
+
     /// Every pair of some odd numbers, against the big rationals.
     #[test]
     fn small_and_big_agree() {
         let many: Vec<BigRational> = [
-            (0, 1), (1, 1), (-1, 1), (7, 3), (-22, 7), (231, 1_000_000), (45_359_237, 100_000_000), (-5, 4), (i64::MAX, 1), (1, i64::MAX),
-            (i64::MAX, i64::MAX - 1), (3_785_411_784, 1_000_000_000_000), (1, 2), (999_999_999_999, 7),
+            (0, 1),
+            (1, 1),
+            (-1, 1),
+            (7, 3),
+            (-22, 7),
+            (231, 1_000_000),
+            (45_359_237, 100_000_000),
+            (-5, 4),
+            (i64::MAX, 1),
+            (1, i64::MAX),
+            (i64::MAX, i64::MAX - 1),
+            (3_785_411_784, 1_000_000_000_000),
+            (1, 2),
+            (999_999_999_999, 7),
         ]
         .iter()
         .map(|(n, d)| big(*n, *d))

@@ -1,5 +1,6 @@
 //! The units of the trade, each an exact factor to SI with the row of the published table it comes from.
 
+use std::collections::HashMap;
 use std::sync::OnceLock;
 
 use num_bigint::BigInt;
@@ -176,7 +177,17 @@ pub fn units() -> &'static [Unit] {
 
 /// The unit spelled `text`, by symbol or by any other spelling, case kept.
 pub fn find(text: &str) -> Option<&'static Unit> {
-    units().iter().find(|u| u.symbol == text || u.also.contains(&text))
+    static SPELLINGS: OnceLock<HashMap<&'static str, &'static Unit>> = OnceLock::new();
+    let spellings = || {
+        let mut all = HashMap::new();
+        for unit in units() {
+            for name in [&unit.symbol].into_iter().chain(unit.also) {
+                all.entry(*name).or_insert(unit);
+            }
+        }
+        all
+    };
+    SPELLINGS.get_or_init(spellings).get(text).copied()
 }
 
 /// The unit or quotient spelled `text`, such as `lb/ft2` or `lb/ft2/h`.

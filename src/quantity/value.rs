@@ -31,7 +31,11 @@ impl Quantity {
     /// `number` of a unit; a thermometer reading is moved to kelvin by the unit's offset.
     pub fn of(number: &Num, unit: UnitExpr) -> Quantity {
         let factor = Num::Exact(unit.factor());
-        let shifted = if unit.under.is_none() && !unit.over.offset.is_zero() { number.add(&Num::Exact(unit.over.offset.clone())) } else { number.clone() };
+        let shifted = if unit.under.is_none() && !unit.over.offset.is_zero() {
+            number.add(&Num::Exact(unit.over.offset.clone()))
+        } else {
+            number.clone()
+        };
         Quantity { si: shifted.mul(&factor), dim: unit.dim(), kind: unit.kind() }
     }
 

@@ -24,9 +24,9 @@ mod told;
 pub mod water;
 pub mod weather;
 
+pub(crate) use crate::prose::sentence as text;
 pub use page::page;
 pub use seen::{Role, Seen};
-pub(crate) use crate::prose::sentence as text;
 
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
@@ -55,6 +55,8 @@ pub struct Ground<'a> {
     pub span_of: fn(Mark) -> Span,
     /// The weather of the planned days, worked once for the checks that ask; start it empty.
     pub sky: OnceLock<Vec<weather::sky::Kept>>,
+    /// Every text beside its twin, read once for the checks that ask; start it empty.
+    pub sides: OnceLock<languages::Sides>,
     /// Texts that differ in words, found once for the checks that ask; start it empty.
     pub alike: OnceLock<Vec<usize>>,
     /// Texts that differ in words or mixes, found once for the checks that ask; start it empty.
@@ -73,6 +75,7 @@ impl<'a> Ground<'a> {
             on,
             span_of,
             sky: OnceLock::new(),
+            sides: OnceLock::new(),
             alike: OnceLock::new(),
             of_mixes: OnceLock::new(),
         }

@@ -42,7 +42,12 @@ fn daily<'a>(job: &'a Job, site: &Site) -> &'a [Daily] {
 /// Prefixes of a site's days of cure, such as `sedge-basin/cure/2026-03-08`, in order.
 pub fn days(tally: &Tally, site: &Site) -> Vec<String> {
     let prefix = format!("{}/cure/", site.id);
-    tally.figures_of(&site.id).filter(|f| f.id.starts_with(&prefix)).filter_map(|f| f.id.strip_suffix(".credit")).map(str::to_owned).collect()
+    tally
+        .figures_of(&site.id)
+        .filter(|f| f.id.starts_with(&prefix))
+        .filter_map(|f| f.id.strip_suffix(".credit"))
+        .map(str::to_owned)
+        .collect()
 }
 
 /// Works them for a site with a carving day.

@@ -24,13 +24,13 @@ pub mod nights;
 mod order;
 mod outline;
 mod powder;
-mod shelf;
 pub mod printed;
 pub mod role;
 #[cfg(test)]
 mod role_tests;
 pub mod scope;
 pub mod scopes;
+mod shelf;
 mod sites;
 mod supplies;
 mod surfaces;

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::finding::{Finding, Severity};
-use crate::register::{self, Assigned, Draft, Entry, Leaf, Register, Said};
 use crate::prose::Shelf;
+use crate::register::{self, Assigned, Draft, Entry, Leaf, Register, Said};
 use crate::sound::{self, Ground, Seen};
 use crate::source::side_by_side;
 use crate::words::Lang;

@@ -80,8 +80,15 @@ pub fn torn(folder: &Folder, body: &Body) -> Vec<Finding> {
 
 /// Every text of a job as it will be printed, and the findings of those that cannot be rendered.
 pub fn texts<'a>(job: &'a Job, tally: &'a Tally) -> (Vec<Seen<'a>>, Vec<Finding>) {
-    let mut stage =
-        Stage { job, tally, seen: Vec::new(), told: BTreeSet::new(), scopes: Scopes::new(tally, job), shelf: Shelf::new(), broken: Vec::new() };
+    let mut stage = Stage {
+        job,
+        tally,
+        seen: Vec::new(),
+        told: BTreeSet::new(),
+        scopes: Scopes::new(tally, job),
+        shelf: Shelf::new(),
+        broken: Vec::new(),
+    };
     stage.cards();
     for site in &job.sites {
         stage.book(site, "en");

@@ -6,7 +6,6 @@ use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground};
 
 use super::side::{self, Words};
-use super::twins;
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -21,21 +20,29 @@ pub const CHECK: Check = Check {
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     // The glossary speaks Spanish.
-    let pairs = twins::pairs(ground.job).into_iter().filter(|p| p.twin.lang == "es" && p.sort != "glossary");
+    let pairs = side::all(ground).filter(|(p, _)| p.twin.lang == "es" && p.sort != "glossary");
+    let heard = ground.job.glossary.iter().filter(|word| word.heard.is_some());
+    let heard: Vec<(&Word, String)> = heard.map(|word| (word, english(word).to_lowercase())).collect();
     let mut found = Vec::new();
-    for pair in pairs {
-        for (original, twin) in side::by_side(&pair) {
-            let (mine, its) = (side::sentences(&original).concat(), side::sentences(&twin).concat());
-            found.extend(ground.job.glossary.iter().filter_map(|word| one(ground.job, word, &mine, &its)));
+    for (_, blocks) in pairs {
+        for (original, twin) in blocks {
+            let (mine, its) = (original.sentences.concat(), twin.sentences.concat());
+            let said = mine.iter().map(|(word, _)| word.as_str()).collect::<Vec<_>>().join(" ");
+            let spoken = heard.iter().filter(|(_, english)| said.contains(english));
+            found.extend(spoken.filter_map(|(word, _)| one(ground.job, word, &mine, &its)));
         }
     }
     once_a_place(found)
 }
 
+/// `float, the tool` is looked for as `float`.
+fn english(word: &Word) -> &str {
+    word.en.text.split(',').next().unwrap_or("").trim()
+}
+
 fn one(job: &Job, word: &Word, mine: &Words, its: &Words) -> Option<Finding> {
     let heard = word.heard.as_ref()?;
-    // `float, the tool` is looked for as `float`.
-    let english = word.en.text.split(',').next()?.trim();
+    let english = english(word);
     side::phrase(mine, english)?;
     let spanish = word.es.text.split([',', '(']).next()?.trim();
     let head = spanish.split_whitespace().next()?;

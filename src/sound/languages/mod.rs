@@ -17,4 +17,5 @@ pub mod twin_slots_differ;
 pub mod twin_steps_differ;
 mod twins;
 
-pub use twins::follows_for;
+pub use side::{Sides, Told};
+pub use twins::{Pair, follows_for};

@@ -1,12 +1,11 @@
 //! B8: a no of a text is missing in its twin, or the twin has one that the text has not.
 
 use crate::finding::{Finding, Severity};
-use crate::prose::Written;
 use crate::sound::{Check, Ground};
 use crate::source::Span;
 
-use super::side::{self, Words};
-use super::twins::{self, Pair};
+use super::side::{self, Told, Words};
+use super::twins::Pair;
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -51,26 +50,26 @@ const NO: &[(&str, &[&str])] = &[
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for pair in twins::pairs(ground.job) {
+    for (pair, blocks) in side::all(ground) {
         let words = |lang: &str| NO.iter().find(|(code, _)| *code == lang).map(|(_, words)| *words);
         let (Some(mine), Some(its)) = (words(&pair.original.lang), words(&pair.twin.lang)) else { continue };
-        for (original, twin) in side::by_side(&pair) {
-            found.extend(one(&pair, (&original, mine), (&twin, its)));
+        for (original, twin) in blocks {
+            found.extend(one(&pair, (original, mine), (twin, its)));
         }
     }
     found
 }
 
 /// Sentences that say no, counted in a block and its twin: two in one sentence are one, as Spanish has them.
-fn one(pair: &Pair<'_>, original: (&Written, &[&str]), twin: (&Written, &[&str])) -> Option<Finding> {
-    let said = |(block, no): (&Written, &[&str])| -> Vec<Option<Span>> {
-        let first = |s: Words| s.iter().find(|(w, _)| no.contains(&w.as_str())).map(|(_, at)| *at);
-        side::sentences(block).into_iter().map(first).collect()
+fn one(pair: &Pair<'_>, original: (&Told, &[&str]), twin: (&Told, &[&str])) -> Option<Finding> {
+    let said = |(block, no): (&Told, &[&str])| -> Vec<Option<Span>> {
+        let first = |s: &Words| s.iter().find(|(w, _)| no.contains(&w.as_str())).map(|(_, at)| *at);
+        block.sentences.iter().map(first).collect()
     };
     let (mine, its) = (said(original), said(twin));
     let count = |list: &[Option<Span>]| list.iter().flatten().count();
     let (here, there) = (count(&mine), count(&its));
-    let place = match original.0.step {
+    let place = match original.0.block.step {
         0 => String::new(),
         step => format!("step {step} of "),
     };
@@ -91,7 +90,7 @@ fn one(pair: &Pair<'_>, original: (&Written, &[&str]), twin: (&Written, &[&str])
         };
         let finding = Finding::new(CHECK.name, Severity::Stop, title).source("house rule: the most dangerous word on a card is no");
         let help = if lost { "say no in both languages, sentence by sentence" } else { "say no in both languages, or in neither" };
-        return Some(finding.at(no?, "this no").related(other.at, side).help(help));
+        return Some(finding.at(no?, "this no").related(other.block.at, side).help(help));
     }
     None
 }

@@ -2,14 +2,35 @@
 
 use crate::job::Text;
 use crate::prose::{Written, blocks_written};
+use crate::sound::Ground;
 use crate::sound::runs::Run;
 use crate::source::Span;
 
-use super::twins::Pair;
+use super::twins::{self, Pair};
+
+/// A block with its sentences.
+#[derive(Clone, Debug)]
+pub struct Told {
+    /// The block.
+    pub block: Written,
+    /// Its sentences.
+    pub sentences: Vec<Words>,
+}
+
+/// For every pair of texts, its blocks beside those of the twin.
+pub type Sides = Vec<Vec<(Told, Told)>>;
+
+/// Every text of a job beside its twin, read once for the checks that ask.
+pub(super) fn all<'g>(ground: &'g Ground<'_>) -> impl Iterator<Item = (Pair<'g>, &'g [(Told, Told)])> {
+    let read = |block: Written| Told { sentences: sentences(&block), block };
+    let blocks = |pair: &Pair<'_>| by_side(pair).into_iter().map(|(a, b)| (read(a), read(b))).collect();
+    let sides = ground.sides.get_or_init(|| twins::pairs(ground.job).iter().map(blocks).collect());
+    twins::pairs(ground.job).into_iter().zip(sides.iter().map(Vec::as_slice))
+}
 
 /// Blocks of the original, each with the block of the twin that translates it: steps by their numbers, the rest in
 /// order. What has no partner is left out; other checks tell.
-pub(super) fn by_side(pair: &Pair<'_>) -> Vec<(Written, Written)> {
+fn by_side(pair: &Pair<'_>) -> Vec<(Written, Written)> {
     let (mine, its) = (blocks_written(&pair.original.body), blocks_written(&pair.twin.body));
     if mine.len() == its.len() && mine.iter().map(|b| b.step).eq(its.iter().map(|b| b.step)) {
         return mine.into_iter().zip(its).collect();
@@ -19,10 +40,10 @@ pub(super) fn by_side(pair: &Pair<'_>) -> Vec<(Written, Written)> {
 }
 
 /// A sentence of a block: lower-case words with their places.
-pub(super) type Words = Vec<(String, Span)>;
+pub type Words = Vec<(String, Span)>;
 
 /// The sentences of a block: they end at full stops, question marks and exclamation marks.
-pub(super) fn sentences(block: &Written) -> Vec<Words> {
+fn sentences(block: &Written) -> Vec<Words> {
     let run = Run::of(&Text { text: block.text.clone(), at: block.at });
     let mut out: Vec<Words> = vec![Vec::new()];
     for (word, at, gap) in run.words() {
@@ -40,7 +61,8 @@ pub(super) fn sentences(block: &Written) -> Vec<Words> {
 
 /// The place of a phrase in a block, word for word, its last word perhaps in the plural.
 pub(super) fn phrase(words: &[(String, Span)], phrase: &str) -> Option<Span> {
-    let parts: Vec<String> = phrase.to_lowercase().split_whitespace().map(str::to_owned).collect();
+    let lower = phrase.to_lowercase();
+    let parts: Vec<&str> = lower.split_whitespace().collect();
     let last = parts.len().checked_sub(1)?;
     let same = |n: usize, word: &str, part: &str| {
         word == part || n == last && (word.strip_prefix(part).is_some_and(|end| matches!(end, "s" | "es")))

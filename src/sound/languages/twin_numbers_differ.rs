@@ -20,15 +20,15 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    let mut firsts: BTreeMap<(u32, String), &Seen<'_>> = BTreeMap::new();
+    let mut firsts: BTreeMap<(u32, &str), &Seen<'_>> = BTreeMap::new();
     for seen in ground.seen.iter().filter(|s| s.original.is_none()) {
-        firsts.entry((seen.edition.body.file, seen.subject.id(ground.job))).or_insert(seen);
+        firsts.entry((seen.edition.body.file, seen.scope.subject.as_str())).or_insert(seen);
     }
     let mut found = Vec::new();
     let mut told = BTreeSet::new();
     for twin in ground.seen {
         let Some(original) = twin.original else { continue };
-        let Some(first) = firsts.get(&(original.body.file, twin.subject.id(ground.job))) else { continue };
+        let Some(first) = firsts.get(&(original.body.file, twin.scope.subject.as_str())) else { continue };
         if told.insert((first.doc.identity(), twin.doc.identity())) {
             found.extend(differ(first, first.typed(), twin, twin.typed()));
         }

@@ -6,7 +6,8 @@ use crate::prose::block_digests;
 use crate::source::Span;
 
 /// A twin beside its original.
-pub(super) struct Pair<'a> {
+#[derive(Debug)]
+pub struct Pair<'a> {
     /// What sort of text: `card`, `procedure` …
     pub sort: &'static str,
     /// Name of the original to print.

@@ -55,9 +55,11 @@ const PROMISES: &[&str] = &[
 ];
 /// Units of strength as people type them.
 const UNITS: &[&str] = &["psi", "mpa", "ksi"];
+/// What a strength is told by: its unit, or the slot that prints the class.
+const STRENGTHS: &[&str] = &["psi", "mpa", "ksi", "#strength_class"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.texts_of_mixes().filter(|s| s.may_say(&[PROMISES])).flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().filter(|s| s.may_say(&[PROMISES, STRENGTHS])).flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

@@ -3,8 +3,8 @@
 use num_rational::BigRational;
 
 use crate::finding::{Finding, Severity};
-use crate::prose::block::Use;
 use crate::prose::Typed;
+use crate::prose::block::Use;
 use crate::quantity::expr::{is_metric, usual_unit};
 use crate::quantity::num::Direction;
 use crate::quantity::show::{self, Look};

@@ -48,7 +48,8 @@ const ELSEWHERE: &[&str] = &[
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.seen {
+    // One slot may print the water of many mixes, and a place is told once: the first of them speaks for all.
+    for seen in ground.texts() {
         found.extend(runs::of(seen).iter().filter_map(blank));
         let Role::Card(card) = seen.role else { continue };
         if runs::boxes(&seen.doc) > 0 {

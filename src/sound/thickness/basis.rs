@@ -3,7 +3,7 @@
 use crate::sound::Ground;
 use crate::source::Span;
 
-use super::clause::{Clause, clauses};
+use super::clause::{Clause, clauses, may};
 
 /// Words for the mean thickness.
 pub(super) const MEAN: &[&str] =
@@ -126,7 +126,8 @@ pub(super) struct Wrong {
 pub(super) fn orders(ground: &Ground<'_>, things: &[&str], wrong: &[&str]) -> Vec<Wrong> {
     let mut all = Vec::new();
     for seen in ground.texts().filter(|seen| seen.may_say(&[things, wrong])) {
-        for clause in seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence)) {
+        let both = seen.sentences().iter().filter(|s| may(seen, s, things) && may(seen, s, wrong));
+        for clause in both.flat_map(|sentence| clauses(seen, sentence)) {
             // `The mean buys the bags and the maximum decides the lifts`: two orders, each of its own thickness.
             let parts = clause.parts(|c| c.all(MEAN).chain(c.all(MOST)).next().is_some());
             all.extend(parts.iter().filter(|c| !c.turned()).filter_map(|c| order(c, things, wrong)));

@@ -16,6 +16,19 @@ const IF: &[&str] = &["if", "when", "where", "unless", "wherever", "si", "cuando
 const AND: &[&str] = &["and", "but", "while", "y", "pero", "mientras"];
 const ARTICLES: &[&str] = &["the", "a", "an", "its", "their", "your", "el", "la", "los", "las", "lo", "un", "una", "su"];
 
+/// True if one of the phrases may stand in a sentence: its first word does. `#name` is a printed figure.
+pub(super) fn may(seen: &Seen<'_>, sentence: &Sentence, phrases: &[&str]) -> bool {
+    let begins = |word: &str| phrases.iter().any(|p| p.strip_prefix(word).is_some_and(|rest| rest.is_empty() || rest.starts_with(' ')));
+    sentence.pieces.iter().any(|piece| match piece {
+        Piece::Word(word, _) => begins(word),
+        Piece::Value(i) => seen.doc.values.get(*i).is_some_and(|used| {
+            let name = used.value.figure.rsplit('.').next();
+            phrases.iter().any(|p| p.starts_with('#') && p.strip_prefix('#') == name)
+        }),
+        Piece::Mark => false,
+    })
+}
+
 /// Clauses of a sentence, parted at marks.
 pub(super) fn clauses(seen: &Seen<'_>, sentence: &Sentence) -> Vec<Clause> {
     let mut all = vec![Clause { words: Vec::new() }];

@@ -4,7 +4,7 @@ use crate::finding::{Finding, Severity};
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
 
-use super::clause::{Clause, clauses};
+use super::clause::{Clause, clauses, may};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -87,7 +87,7 @@ const GOES_ON: &[&str] =
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let each = |seen: &Seen<'_>| -> Vec<Finding> {
-        let all = seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence));
+        let all = seen.sentences().iter().filter(|s| may(seen, s, GROOVES)).flat_map(|sentence| clauses(seen, sentence));
         all.filter_map(|clause| one(&clause)).collect()
     };
     once_a_place(ground.texts().filter(|s| s.may_say(&[GROOVES, CUTS, UNDER])).flat_map(each).collect())

@@ -7,7 +7,7 @@ use crate::sound::limits::{self, ON_LATH};
 use crate::sound::told::{at_value, once_a_place, related_value};
 use crate::sound::{Check, Ground, Seen};
 
-use super::clause::{Clause, clauses};
+use super::clause::{Clause, clauses, may};
 use super::of;
 
 /// The check.
@@ -32,7 +32,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let surfaces = ground.job.sites.iter().flat_map(|site| site.surfaces.iter().map(move |s| (site, s)));
     let thin = surfaces.filter_map(|(site, surface)| thin(ground, site, surface));
     let each = |seen: &Seen<'_>| -> Vec<Finding> {
-        let all = seen.sentences().iter().flat_map(|sentence| clauses(seen, sentence));
+        let all = seen.sentences().iter().filter(|s| may(seen, s, LATH)).flat_map(|sentence| clauses(seen, sentence));
         all.filter_map(|clause| bare(&clause)).collect()
     };
     once_a_place(thin.chain(ground.texts().filter(|s| s.may_say(&[LATH])).flat_map(each)).collect())
