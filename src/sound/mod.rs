@@ -4,6 +4,7 @@
 //! findings; it never prints. A verdict on something printed is taken on the printed value, so that a card and
 //! its check cannot disagree. Limits come from the mix or from [`limits`], where each row names its source.
 
+pub mod amounts;
 pub mod base;
 pub mod cure;
 pub mod day;
@@ -94,14 +95,18 @@ pub struct Check {
 
 /// Every check, by family.
 pub static CHECKS: &[&Check] = &[
+    &amounts::amount_unlikely::CHECK,
+    &amounts::unit_of_other_system::CHECK,
     &water::start_water_over_limit::CHECK,
     &water::water_not_scaled::CHECK,
     &water::water_before_mix_time::CHECK,
     &water::step_over_limit::CHECK,
     &water::start_water_under_least::CHECK,
+    &water::least_far_under_start::CHECK,
     &water::start_water_off_usual::CHECK,
     &water::step_too_large::CHECK,
     &water::water_unmeasured::CHECK,
+    &water::panel_water_off_mix::CHECK,
     &water::water_by_eye::CHECK,
     &water::water_source_untested::CHECK,
     &water::mix_water_too_hot::CHECK,

@@ -1,0 +1,114 @@
+//! Amounts that can be read and are odd all the same: of a size that the trade does not know for their key, or in the
+//! other unit system than their file. They are handed on with the job; the checks speak of them.
+
+use std::collections::BTreeSet;
+
+use crate::job::{Doubt, Odd, Text};
+use crate::quantity::expr::system;
+use crate::quantity::parse::{self, Said};
+use crate::quantity::units::UnitExpr;
+use crate::quantity::{Dim, Num, Quantity};
+use crate::source::Span;
+
+use super::doc::Doc;
+use super::field::Field;
+use super::group::Group;
+
+/// An amount as it was read.
+#[derive(Debug)]
+pub(super) struct Amount {
+    pub field: &'static Field,
+    /// Its key path.
+    pub key: String,
+    pub text: String,
+    pub at: Span,
+    /// Metric or not; none for what both systems measure alike.
+    metric: Option<bool>,
+    /// True if it lies outside of what is likely.
+    unlikely: bool,
+    value: Quantity,
+}
+
+impl Amount {
+    pub fn of(field: &'static Field, key: &str, (text, at): (&str, Span), q: &Quantity, unit: Option<UnitExpr>) -> Amount {
+        // A thermometer shows both rows of figures, and mixes are quoted at 70 °F everywhere.
+        let metric = unit.filter(|_| q.dim != Dim::TEMPERATURE).and_then(system);
+        Amount { field, key: key.to_owned(), text: text.trim().to_owned(), at, metric, unlikely: field.unlikely(q), value: q.clone() }
+    }
+
+    /// The key path of the entry that it stands in; empty for the keys of the file itself.
+    fn entry(&self) -> &str {
+        self.key.rsplit_once('.').map_or("", |(entry, _)| entry)
+    }
+
+    fn doubt(&self, odd: Odd) -> Doubt {
+        let Amount { field, key, text, at, .. } = self;
+        let text = Text { text: text.clone(), at: *at };
+        Doubt { key: key.clone(), name: field.name, text, meaning: field.meaning, example: field.example, odd }
+    }
+}
+
+/// The odd amounts of all files, in their order; an amount that several entries take over with `like` is told once.
+pub(super) fn all(docs: &[Doc<'_>]) -> Vec<Doubt> {
+    let mut told: BTreeSet<Span> = BTreeSet::new();
+    let mut out = Vec::new();
+    for doc in docs {
+        out.extend(changes(doc, docs));
+        let metric = units(doc, docs);
+        for amount in &doc.amounts {
+            let size = amount.field.likely.filter(|_| amount.unlikely).map(|(low, high)| Odd::Size(low, high));
+            let system = || metric.filter(|m| foreign(amount, *m, &doc.amounts)).map(Odd::System);
+            if let Some(odd) = size.or_else(system)
+                && told.insert(amount.at)
+            {
+                out.push(amount.doubt(odd));
+            }
+        }
+    }
+    out
+}
+
+/// How many times what stands now a change may make of it before somebody asks: a wall grows, it does not grow twelvefold.
+const MANY: i64 = 4;
+
+/// Amounts of a change order, each against the one that it would take the place of.
+fn changes(doc: &Doc<'_>, docs: &[Doc<'_>]) -> Vec<Doubt> {
+    let Some(group) = doc.group.as_ref().filter(|_| doc.kind.kind == "change") else { return Vec::new() };
+    let one = |(n, value): (usize, &Group)| {
+        let (file, key, new) = (value.text("file")?, value.text("key")?, value.text("value")?);
+        let target = docs.iter().find(|d| d.file.path == file.text)?;
+        let now = target.amounts.iter().find(|a| a.key == key.text)?;
+        let Ok(Said::Amount(quantity, unit)) = parse::read(&new.text) else { return None };
+        let would = Amount::of(now.field, &now.key, (&new.text, new.at), &quantity, Some(unit));
+        let (small, large) = (now.value.si.mul(&Num::frac(1, MANY)), now.value.si.mul(&Num::int(MANY)));
+        let far = quantity.si.compare(&small).is_lt() || quantity.si.compare(&large).is_gt();
+        let size = now.field.likely.filter(|_| would.unlikely).map(|(low, high)| Odd::Size(low, high));
+        let change = || (far && quantity.dim != Dim::TEMPERATURE).then(|| Odd::Change(Text { text: now.text.clone(), at: now.at }));
+        let system = || now.metric.filter(|m| would.metric == Some(!m)).map(Odd::System);
+        let doubt = would.doubt(size.or_else(change).or_else(system)?);
+        Some(Doubt { key: format!("values.{}.value", n + 1), ..doubt })
+    };
+    group.list("values").iter().enumerate().filter_map(one).collect()
+}
+
+/// The unit system of a file, or of the site that a record speaks of; true for metric.
+fn units(doc: &Doc<'_>, docs: &[Doc<'_>]) -> Option<bool> {
+    let group = doc.group.as_ref()?;
+    let of = match group.text("site") {
+        Some(site) => docs.iter().filter_map(|d| d.group.as_ref()).find(|g| g.text("code").is_some_and(|c| c.text == site.text))?,
+        None => group,
+    };
+    Some(of.text("units")?.text == "metric")
+}
+
+/// True for an amount of the other system. A whole entry in that system is a choice: a beaker that is marked in
+/// millilitres, color that is sold by the litre.
+fn foreign(amount: &Amount, metric: bool, all: &[Amount]) -> bool {
+    if amount.metric != Some(!metric) {
+        return false;
+    }
+    let entry = amount.entry();
+    let mut beside = all.iter().filter(|a| a.entry() == entry && a.at != amount.at).filter_map(|a| a.metric).peekable();
+    let chosen = !entry.is_empty() && beside.peek().is_some() && beside.all(|m| m != metric);
+    !chosen
+}
