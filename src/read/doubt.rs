@@ -112,3 +112,47 @@ fn foreign(amount: &Amount, metric: bool, all: &[Amount]) -> bool {
     let chosen = !entry.is_empty() && beside.peek().is_some() && beside.all(|m| m != metric);
     !chosen
 }
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use crate::job::Odd;
+    use crate::source::Folder;
+
+    /// Keys in doubt when a text of the demo is another.
+    fn doubts(path: &str, from: &str, to: &str) -> Vec<(String, Odd)> {
+        let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let text = &demo.at(path).unwrap().text;
+        assert_eq!(text.matches(from).count(), 1, "{path}: {from}");
+        let (job, found) = crate::read::job(&demo.with_text(path, &text.replace(from, to)));
+        assert!(found.is_empty(), "{found:?}");
+        job.doubts.into_iter().map(|d| (d.key, d.odd)).collect()
+    }
+
+    #[test]
+    fn a_size_is_asked_about_once() {
+        let size = |key: &str, low, high| vec![(key.to_owned(), Odd::Size(low, high))];
+        let company = "company.md";
+        assert_eq!(doubts(company, "holds: 1 gal, marked", "holds: 1 gal, marked"), []);
+        assert_eq!(doubts(company, "tub: 30 lb", "tub: 30 oz"), size("platform.tub", "2 lb", "200 lb"));
+        assert_eq!(doubts("records/bf-panel-plank.md", "[3/4 in, 5/8 in", "[3/4 ft, 5/8 in"), size("depths.1", "0 in", "4 in"));
+        // Nothing at all says that there is none, and both ends count as likely.
+        assert_eq!(doubts("sites/larkenfell.md", "key: 1/8 in", "key: 0 in"), []);
+        assert_eq!(doubts("sites/larkenfell.md", "key: 1/8 in", "key: 1/2 in"), []);
+        // W2 is like W1: the letters stand there once.
+        let window = ("depth: 4 in, overhead: 3/4 in, left: 2 ft", "depth: 4 in, overhead: 3/4 ft, left: 2 ft");
+        let key = "surfaces.LF-1.openings.W1.overhead";
+        assert_eq!(doubts("sites/larkenfell.md", window.0, window.1), size(key, "1/8 in", "3 in"));
+    }
+
+    #[test]
+    fn the_other_system_is_a_choice_of_a_whole_entry() {
+        let metric = |key: &str| vec![(key.to_owned(), Odd::System(false))];
+        assert_eq!(doubts("company.md", "pail: {holds: 5 gal, marked: 1 qt}", "pail: {holds: 20 L, marked: 1 L}"), []);
+        assert_eq!(doubts("company.md", "pail: {holds: 5 gal", "pail: {holds: 20 L"), metric("measures.pail.holds"));
+        assert_eq!(doubts("mixes/carve-24.md", "lift: 1 1/2 in", "lift: 38 mm"), metric("lift"));
+        assert_eq!(doubts("records/lf-firebox.md", "clearance: 9 in", "clearance: 230 mm"), metric("clearance"));
+        assert_eq!(doubts("mixes/lite-10m.md", "lift: 38 mm", "lift: 1 1/2 in"), [("lift".to_owned(), Odd::System(true))]);
+    }
+}

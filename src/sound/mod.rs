@@ -157,6 +157,7 @@ pub static CHECKS: &[&Check] = &[
     &thickness::round_taken_flat::CHECK,
     &thickness::texture_off_panel::CHECK,
     &takeoff::surface_unworked::CHECK,
+    &takeoff::opening_misplaced::CHECK,
     &takeoff::reveal_unstated::CHECK,
     &takeoff::order_not_whole::CHECK,
     &takeoff::order_knife_edge::CHECK,
