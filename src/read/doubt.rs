@@ -117,7 +117,9 @@ fn foreign(amount: &Amount, metric: bool, all: &[Amount]) -> bool {
 mod tests {
     use std::path::Path;
 
-    use crate::job::Odd;
+    use super::super::KINDS;
+    use super::super::field::{Limits, Want};
+    use super::*;
     use crate::source::Folder;
 
     /// Keys in doubt when a text of the demo is another.
@@ -154,5 +156,33 @@ mod tests {
         assert_eq!(doubts("mixes/carve-24.md", "lift: 1 1/2 in", "lift: 38 mm"), metric("lift"));
         assert_eq!(doubts("records/lf-firebox.md", "clearance: 9 in", "clearance: 230 mm"), metric("clearance"));
         assert_eq!(doubts("mixes/lite-10m.md", "lift: 38 mm", "lift: 1 1/2 in"), [("lift".to_owned(), Odd::System(true))]);
+    }
+
+    /// What is likely lies within the limits, and the examples of the tables are likely.
+    #[test]
+    fn tables_agree_with_themselves() {
+        fn walk(fields: &'static [Field], count: &mut usize) {
+            for field in fields {
+                match field.want {
+                    Want::Group(inner) | Want::Map(_, inner) | Want::List(inner) => walk(inner, count),
+                    _ => {}
+                }
+                let Some((low, high)) = field.likely else { continue };
+                *count += 1;
+                let value = |text: &str| field.amount(text).unwrap_or_else(|| panic!("{}: {text}", field.name));
+                assert!(value(low).compare(&value(high)).is_lt(), "{}", field.name);
+                let (least, most) = match field.limits {
+                    Limits::Any => panic!("{} has no limits", field.name),
+                    Limits::Over(low, high) | Limits::From(low, high) => (value(low), value(high)),
+                };
+                assert!(value(low).compare(&least).is_ge() && value(high).compare(&most).is_le(), "{}", field.name);
+                if let Ok(Said::Amount(q, _)) = parse::read(field.example) {
+                    assert!(!field.unlikely(&q), "{} {}", field.name, field.example);
+                }
+            }
+        }
+        let mut count = 0;
+        KINDS.iter().for_each(|kind| walk(kind.fields, &mut count));
+        assert!(count > 60, "{count}");
     }
 }
