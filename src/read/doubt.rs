@@ -145,7 +145,7 @@ mod tests {
         // W2 is like W1: the letters stand there once.
         let window = ("depth: 4 in, overhead: 3/4 in, left: 2 ft", "depth: 4 in, overhead: 3/4 ft, left: 2 ft");
         let key = "surfaces.LF-1.openings.W1.overhead";
-        assert_eq!(doubts("sites/larkenfell.md", window.0, window.1), size(key, "1/8 in", "3 in"));
+        assert_eq!(doubts("sites/larkenfell.md", window.0, window.1), size(key, "1/16 in", "3 in"));
     }
 
     #[test]

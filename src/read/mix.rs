@@ -113,9 +113,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("times", Want::List(TIMES), "", "the sheet's own table of times by temperature; it wins over the rule of thumb").free(),
     Field::new("thickness", Want::Range(Dim::LENGTH, Kind::Plain), "3/8 in to 2 3/4 in", "least and most thickness in all")
         .over("0 in", "24 in")
-        .likely("1/8 in", "3 1/2 in"),
-    Field::new("lift", LENGTH, "1 1/2 in", "most thickness of one lift").over("0 in", "24 in").likely("1/8 in", "3 1/2 in"),
-    Field::new("overhead", LENGTH, "3/4 in", "most thickness overhead").over("0 in", "24 in").likely("1/8 in", "3 in").free(),
+        .likely("1/32 in", "3 1/2 in"),
+    Field::new("lift", LENGTH, "1 1/2 in", "most thickness of one lift").over("0 in", "24 in").likely("1/32 in", "3 1/2 in"),
+    Field::new("overhead", LENGTH, "3/4 in", "most thickness overhead").over("0 in", "24 in").likely("1/16 in", "3 in").free(),
     Field::new("cement", SHARE, "22 %", "share of cement in the mortar, from its maker").over("0 %", "100 %").free(),
     Field::new("pigment", SHARE, "4 %", "pigment, as a share of the cement").from("0 %", "100 %").free(),
     Field::new("pigment_sort", Want::Choice(&["metal oxide", "carbon black"]), "metal oxide", "sort of the pigment").free(),

@@ -55,7 +55,7 @@ static WASTE: &[Field] = &[
 ];
 
 static SCRATCH: &[Field] = &[
-    Field::new("thickness", LENGTH, "1/2 in", "thickness of the scratch coat").over("0 in", "6 in").likely("1/8 in", "1 1/2 in"),
+    Field::new("thickness", LENGTH, "1/2 in", "thickness of the scratch coat").over("0 in", "6 in").likely("1/16 in", "1 1/2 in"),
     Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath").from("0 in", "6 in").likely("1/32 in", "1/2 in"),
     Field::new("waste", Want::Group(DROP), "", "its waste"),
 ];
@@ -63,17 +63,17 @@ static SCRATCH: &[Field] = &[
 static TEXTURE: &[Field] = &[
     Field::new("least", LENGTH, "3/8 in", "thickness at the bottom of the grooves; not needed beside a stated mean")
         .over("0 in", "24 in")
-        .likely("1/8 in", "4 in")
+        .likely("1/16 in", "4 in")
         .free(),
-    Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in").likely("1/8 in", "6 in"),
+    Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in").likely("1/16 in", "6 in"),
     Field::new("fill", SHARE, "62 %", "share of the relief that stays mud; the mean follows from it").from("0 %", "100 %").free(),
     Field::new("mean", LENGTH, "1 1/4 in", "mean thickness as measured, instead of a fill")
         .over("0 in", "24 in")
-        .likely("1/8 in", "6 in")
+        .likely("1/16 in", "6 in")
         .free(),
     Field::new("groove", LENGTH, "1 1/4 in", "how deep the deepest joints are cut below the faces")
         .over("0 in", "24 in")
-        .likely("1/8 in", "6 in")
+        .likely("1/16 in", "6 in")
         .free(),
     Field::new("waste", Want::Group(WASTE), "", "its waste"),
     Field::new("developed", Want::Plain, "1.30", "real surface for each unit of flat one, for color and sealer").from("1", "10").free(),

@@ -250,7 +250,7 @@ pub const LIMITS: &[Limit] = &[
     Limit { key: USUAL_WATER, value: "1.5 gal", source: PRACTICE },
     Limit { key: DRY, value: "100 lb", source: PRACTICE },
     Limit { key: OFF_USUAL, value: "15 %", source: PRACTICE },
-    Limit { key: LEAST_OF_START, value: "75 %", source: PRACTICE },
+    Limit { key: LEAST_OF_START, value: "60 %", source: PRACTICE },
     Limit { key: LATE_WATER, value: "1 cup", source: PRACTICE },
     Limit { key: LATE_SHARE, value: "5 %", source: PRACTICE },
     Limit {

@@ -29,7 +29,9 @@ fn one(ground: &Ground<'_>, panel: &Panel, mix: &Mix) -> Option<Finding> {
     let same = panel.rev.text == mix.rev.text;
     let (low, name) = if same { (&mix.water.start, "start") } else { (&mix.water.least, "least start") };
     let (water, low, limit) = (panel.water.node(), low.node(), mix.water.limit.node());
-    let (bound, words) = if water.value().compare(low.value()) == Some(Ordering::Less) {
+    // A start over the limit is stopped by itself, and says nothing of the panel.
+    let sound = low.value().compare(limit.value()) != Some(Ordering::Greater);
+    let (bound, words) = if sound && water.value().compare(low.value()) == Some(Ordering::Less) {
         (low, format!("under the {name} water"))
     } else if water.value().compare(limit.value()) == Some(Ordering::Greater) {
         (limit, "over the limit".to_owned())
