@@ -80,7 +80,7 @@ fn every_mutant_is_reported_or_moves_something() {
     let wanted = |i: usize, m: &Mutant| match asked.as_str() {
         "all" => true,
         "unit" => m.kind == Kind::Unit,
-        _ => i % 13 == 0,
+        _ => i.is_multiple_of(13),
     };
     let tried: Vec<Mutant> = every.into_iter().enumerate().filter(|(i, m)| wanted(*i, m)).map(|(_, m)| m).collect();
     let was = Printed::of(&demo);

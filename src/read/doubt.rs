@@ -7,7 +7,7 @@ use crate::job::{Doubt, Odd, Text};
 use crate::quantity::expr::system;
 use crate::quantity::parse::{self, Said};
 use crate::quantity::units::UnitExpr;
-use crate::quantity::{Dim, Num, Quantity};
+use crate::quantity::{Dim, Kind, Num, Quantity};
 use crate::source::Span;
 
 use super::doc::Doc;
@@ -81,7 +81,9 @@ fn changes(doc: &Doc<'_>, docs: &[Doc<'_>]) -> Vec<Doubt> {
         let Ok(Said::Amount(quantity, unit)) = parse::read(&new.text) else { return None };
         let would = Amount::of(now.field, &now.key, (&new.text, new.at), &quantity, Some(unit));
         let (small, large) = (now.value.si.mul(&Num::frac(1, MANY)), now.value.si.mul(&Num::int(MANY)));
-        let far = quantity.si.compare(&small).is_lt() || quantity.si.compare(&large).is_gt();
+        // Of nothing, and of a bearing, anything is many times.
+        let counts = !now.value.si.is_zero() && !now.value.si.is_negative() && now.value.kind != Kind::Angle;
+        let far = counts && (quantity.si.compare(&small).is_lt() || quantity.si.compare(&large).is_gt());
         let size = now.field.likely.filter(|_| would.unlikely).map(|(low, high)| Odd::Size(low, high));
         let change = || (far && quantity.dim != Dim::TEMPERATURE).then(|| Odd::Change(Text { text: now.text.clone(), at: now.at }));
         let system = || now.metric.filter(|m| would.metric == Some(!m)).map(Odd::System);
@@ -108,7 +110,8 @@ fn foreign(amount: &Amount, metric: bool, all: &[Amount]) -> bool {
         return false;
     }
     let entry = amount.entry();
-    let mut beside = all.iter().filter(|a| a.entry() == entry && a.at != amount.at).filter_map(|a| a.metric).peekable();
+    let within = |a: &&Amount| a.entry().strip_prefix(entry).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
+    let mut beside = all.iter().filter(within).filter(|a| a.at != amount.at).filter_map(|a| a.metric).peekable();
     let chosen = !entry.is_empty() && beside.peek().is_some() && beside.all(|m| m != metric);
     !chosen
 }
@@ -152,6 +155,11 @@ mod tests {
     fn the_other_system_is_a_choice_of_a_whole_entry() {
         let metric = |key: &str| vec![(key.to_owned(), Odd::System(false))];
         assert_eq!(doubts("company.md", "pail: {holds: 5 gal, marked: 1 qt}", "pail: {holds: 20 L, marked: 1 L}"), []);
+        let trailer = (
+            "payload: 3300 lb, pallet: {width: 48 in, depth: 40 in, weight: 40 lb}",
+            "payload: 1500 kg, pallet: {width: 1.2 m, depth: 1 m, weight: 18 kg}",
+        );
+        assert_eq!(doubts("company.md", trailer.0, trailer.1), []);
         assert_eq!(doubts("company.md", "pail: {holds: 5 gal", "pail: {holds: 20 L"), metric("measures.pail.holds"));
         assert_eq!(doubts("mixes/carve-24.md", "lift: 1 1/2 in", "lift: 38 mm"), metric("lift"));
         assert_eq!(doubts("records/lf-firebox.md", "clearance: 9 in", "clearance: 230 mm"), metric("clearance"));
