@@ -30,8 +30,10 @@ fn one(ground: &Ground<'_>, panel: &Panel, mix: &Mix) -> Option<Finding> {
     let (low, name) = if same { (&mix.water.start, "start") } else { (&mix.water.least, "least start") };
     let (water, low, limit) = (panel.water.node(), low.node(), mix.water.limit.node());
     // A start over the limit is stopped by itself, and says nothing of the panel.
-    let sound = low.value().compare(limit.value()) != Some(Ordering::Greater);
-    let (bound, words) = if sound && water.value().compare(low.value()) == Some(Ordering::Less) {
+    if mix.water.start.value().compare(limit.value()) == Some(Ordering::Greater) {
+        return None;
+    }
+    let (bound, words) = if water.value().compare(low.value()) == Some(Ordering::Less) {
         (low, format!("under the {name} water"))
     } else if water.value().compare(limit.value()) == Some(Ordering::Greater) {
         (limit, "over the limit".to_owned())
