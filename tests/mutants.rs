@@ -2,8 +2,9 @@
 //! deleted or written twice. Each change must be reported where it stands (a deleted line at its parent key), or move
 //! something that is printed; what does neither is a survivor, and listed. Wanted are at most one survivor in fifty.
 //!
-//! The run is the same every time: nothing is drawn by chance. `MUTANTS=all` tries all of them; without it every
-//! thirteenth. `cargo test --release --test mutants -- --nocapture` prints the counts and the survivors.
+//! The run is the same every time: nothing is drawn by chance. `MUTANTS=all` tries all of them,
+//! `MUTANTS=unit` the swapped units, without it every thirteenth is tried. `cargo test --release --test mutants --
+//! --nocapture` prints the counts and the survivors.
 //!
 //! A hundred of those that only move values are laid down in `target/outside/mutants.jsonl` with what the tool says,
 //! for the prediction that another program makes from the files alone.
@@ -75,8 +76,13 @@ fn every_mutant_is_reported_or_moves_something() {
     let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
     let every = made::all(&demo);
     assert!(every.len() >= 2_000, "{} mutants", every.len());
-    let whole = std::env::var("MUTANTS").is_ok_and(|v| v == "all");
-    let tried: Vec<Mutant> = every.into_iter().enumerate().filter(|(i, _)| whole || i % 13 == 0).map(|(_, m)| m).collect();
+    let asked = std::env::var("MUTANTS").unwrap_or_default();
+    let wanted = |i: usize, m: &Mutant| match asked.as_str() {
+        "all" => true,
+        "unit" => m.kind == Kind::Unit,
+        _ => i.is_multiple_of(13),
+    };
+    let tried: Vec<Mutant> = every.into_iter().enumerate().filter(|(i, m)| wanted(*i, m)).map(|(_, m)| m).collect();
     let was = Printed::of(&demo);
     let fates = kit::side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
 
@@ -102,7 +108,9 @@ fn every_mutant_is_reported_or_moves_something() {
     println!("{} mutants, {survived} without effect; {told} of {swaps} swapped units of water, mass and thickness reported", tried.len());
     let moved: Vec<&Mutant> = tried.iter().zip(&fates).filter(|(_, f)| **f == Fate::Moved).map(|(m, _)| m).collect();
     printed::lay_down(&demo, &moved);
-    // What is wanted is one in fifty, and nineteen of twenty; these hold what has been reached.
+    // What is wanted is one in fifty; this holds what has been reached.
     assert!(survived * 9 <= tried.len(), "{survived} of {} survive", tried.len());
-    assert!(told * 100 >= swaps * 45, "{told} of {swaps} swapped units reported");
+    // Nineteen of twenty; where only some are tried, one more may be missed.
+    let missed = swaps - told;
+    assert!(missed * 20 <= swaps + if tried.len() < 500 { 20 } else { 0 }, "{told} of {swaps} swapped units reported");
 }

@@ -4,6 +4,7 @@ mod appliance;
 mod change;
 mod costs;
 mod details;
+mod doubt;
 mod fit;
 mod issued;
 mod mix;
@@ -21,6 +22,7 @@ pub use appliance::Appliance;
 pub use change::{Change, Changed};
 pub use costs::{Lift, PerPallet, Platform, Prices, Rates, SiteWater, TextureRates, Transport};
 pub use details::{Details, Gate, JointPlan};
+pub use doubt::{Doubt, Odd};
 pub use fit::Fit;
 pub use issued::Issued;
 pub use mix::{Bagged, CarveWindow, Cure, Mix, Mixing, TimesAt, Water, Weighed};
@@ -153,6 +155,8 @@ pub struct Job {
     pub weather: Vec<Weather>,
     /// Who answers for each file.
     pub signed: Vec<Signed>,
+    /// Amounts that could be read and are odd.
+    pub doubts: Vec<Doubt>,
 }
 
 /// The folder that files of a kind lie in; empty for the job folder itself.

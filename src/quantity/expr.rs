@@ -153,6 +153,13 @@ pub fn is_metric(unit: UnitExpr) -> bool {
     )
 }
 
+/// The system of a unit, true for metric; none for times, counts, money and the like, which both measure alike.
+pub fn system(unit: UnitExpr) -> Option<bool> {
+    let neutral = |dim: Dim| matches!(dim, Dim::NONE | Dim::TIME | Dim::MONEY);
+    let parts = [Some(unit.over), unit.under, unit.per];
+    parts.into_iter().flatten().find(|part| !neutral(part.dim)).map(|part| is_metric(UnitExpr::alone(part)))
+}
+
 /// The unit in which a result of a dimension is written when a formula names none: ft, ft2, ft3, lb, min … or SI.
 pub fn usual_unit(dim: Dim, metric: bool) -> Option<UnitExpr> {
     let symbol = match (dim, metric) {

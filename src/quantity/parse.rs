@@ -17,6 +17,7 @@ use num_rational::BigRational;
 use num_traits::Zero;
 
 use super::dim::{Dim, Kind};
+use super::expr::system;
 use super::num::Num;
 use super::units::{self, UnitExpr};
 use super::value::Quantity;
@@ -259,6 +260,14 @@ impl<'a> Reader<'a> {
                 self.pos = back;
                 break;
             };
+            if small.dim() == unit.dim() && system(small) != system(unit) {
+                return Err(fault(
+                    "units-of-two-systems",
+                    back..self.pos,
+                    format!("`{}` after `{}`: one amount in two unit systems", small.symbol(), last.symbol()),
+                    "write all of it in one of them, such as `5 ft 6 in` or `1.68 m`",
+                ));
+            }
             if small.dim() != unit.dim() || small.factor() >= last.factor() {
                 return Err(fault(
                     "units-out-of-order",
@@ -521,6 +530,7 @@ mod tests {
             ("2 imp gal", "gallon-not-us", "measure in US gallons (`gal`) or in litres (`L`)"),
             ("2", "unit-missing", "write the unit, such as `2 gal`, `2 in` or `2 %`"),
             ("2 galons", "unit-unknown", "did you mean `gal`?"),
+            ("5 ft 6 mm", "units-of-two-systems", "write all of it in one of them, such as `5 ft 6 in` or `1.68 m`"),
             ("2 qt 1 gal", "units-out-of-order", "write the larger unit first, all of one sort, such as `1 qt …`"),
             ("3 in to 1 in", "range-backwards", "write the smaller end first"),
             ("3:1", "ratio-unsaid", "write `3:1 by mass` or `3:1 by volume`"),

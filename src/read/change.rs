@@ -5,7 +5,7 @@ use crate::job::{Change, Changed, Text};
 use crate::quantity::parse::{self, Said};
 
 use super::doc::Doc;
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, Field, Want};
 use super::group::{Group, Item, all};
 use super::near;
 
@@ -21,6 +21,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("date", Want::Date, "2026-03-10", "day it was ordered"),
     Field::new("from", Want::Text, "general contractor", "who ordered it, by role"),
     Field::new("values", Want::List(VALUE), "", "what would change"),
+    ACCEPTS,
 ];
 
 pub(super) fn make(id: &str, g: &Group) -> Option<Change> {

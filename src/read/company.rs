@@ -17,21 +17,21 @@ const DRIVES: &[&str] = &["120 V", "240 V", "battery", "engine", "air"];
 static MIXER: &[Field] = &[
     Field::new("name", Want::Words, "pan mixer", "name to print"),
     Field::new("type", Want::Text, "paddle", "what sort of mixer"),
-    Field::new("holds", VOLUME, "4.5 ft3", "volume of the vessel").over("0 ft3", "100 ft3"),
+    Field::new("holds", VOLUME, "4.5 ft3", "volume of the vessel").over("0 ft3", "100 ft3").likely("5 gal", "30 ft3"),
     Field::new("fill", SHARE, "70 %", "share of the vessel that mixes well").over("0 %", "100 %"),
-    Field::new("rating", MASS, "380 lb", "most wet mass it may turn, by its plate").over("0 lb", "10000 lb"),
+    Field::new("rating", MASS, "380 lb", "most wet mass it may turn, by its plate").over("0 lb", "10000 lb").likely("30 lb", "6000 lb"),
     Field::new("least", LOADS, "1 load", "least batch that covers the blades").over("0 loads", "100 loads"),
     Field::new("drive", Want::Choice(DRIVES), "120 V", "what drives it; not said, it is taken to hang on a 120 V outlet").free(),
 ];
 
 static MEASURE: &[Field] = &[
-    Field::new("holds", VOLUME, "1 gal", "what it holds to its top mark").over("0 gal", "1000 gal"),
-    Field::new("marked", VOLUME, "1 cup", "its smallest mark").over("0 gal", "1000 gal"),
+    Field::new("holds", VOLUME, "1 gal", "what it holds to its top mark").over("0 gal", "1000 gal").likely("1/2 cup", "60 gal"),
+    Field::new("marked", VOLUME, "1 cup", "its smallest mark").over("0 gal", "1000 gal").likely("5 mL", "5 gal"),
 ];
 
 static SCALE: &[Field] = &[
-    Field::new("holds", MASS, "132 lb", "most it weighs").over("0 lb", "10000 lb"),
-    Field::new("marked", MASS, "0.1 lb", "its smallest mark").over("0 lb", "10000 lb"),
+    Field::new("holds", MASS, "132 lb", "most it weighs").over("0 lb", "10000 lb").likely("20 lb", "2000 lb"),
+    Field::new("marked", MASS, "0.1 lb", "its smallest mark").over("0 lb", "10000 lb").likely("0.01 lb", "2 lb"),
 ];
 
 static RESERVE: &[Field] = &[

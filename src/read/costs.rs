@@ -35,23 +35,23 @@ pub static PRICES: &[Field] = &[
 ];
 
 static PALLET: &[Field] = &[
-    Field::new("width", LENGTH, "48 in", "width of a pallet").over("0 in", "200 in"),
-    Field::new("depth", LENGTH, "40 in", "depth of a pallet").over("0 in", "200 in"),
-    Field::new("weight", MASS, "40 lb", "mass of an empty pallet").from("0 lb", "500 lb"),
+    Field::new("width", LENGTH, "48 in", "width of a pallet").over("0 in", "200 in").likely("20 in", "80 in"),
+    Field::new("depth", LENGTH, "40 in", "depth of a pallet").over("0 in", "200 in").likely("20 in", "80 in"),
+    Field::new("weight", MASS, "40 lb", "mass of an empty pallet").from("0 lb", "500 lb").likely("10 lb", "120 lb"),
 ];
 
 /// Keys of `transport`.
 pub static TRANSPORT: &[Field] = &[
-    Field::new("payload", MASS, "3300 lb", "most the trailer carries").over("0 lb", "100000 lb"),
+    Field::new("payload", MASS, "3300 lb", "most the trailer carries").over("0 lb", "100000 lb").likely("250 lb", "60000 lb"),
     Field::new("pallet", Want::Group(PALLET), "", "the pallet"),
 ];
 
 /// Keys of `site_water`.
 pub static WATER: &[Field] = &[
-    Field::new("wash", VOLUME, "5 gal", "one wash-out of the mixer").from("0 gal", "500 gal"),
+    Field::new("wash", VOLUME, "5 gal", "one wash-out of the mixer").from("0 gal", "500 gal").likely("1 1/2 gal", "100 gal"),
     // A volume per area is a depth of water.
     Field::new("mist", LENGTH, "0.02 gal/ft2", "one misting of the wall").from("0 gal/ft2", "10 gal/ft2"),
-    Field::new("person", VOLUME, "5 gal", "washing of one person in a day").from("0 gal", "100 gal"),
+    Field::new("person", VOLUME, "5 gal", "washing of one person in a day").from("0 gal", "100 gal").likely("1 1/2 gal", "30 gal"),
 ];
 
 const fn from_to(name: &'static str, example: &'static str, meaning: &'static str) -> Field {
@@ -65,7 +65,7 @@ static LIFT: &[Field] = &[
     from_to("height", "20 in", "from the floor to the hands, at the start"),
     from_to("height_end", "40 in", "the same at the end"),
     Field::new("frequency", FREQUENCY, "1 lift/min", "lifts in a minute").from("0 lifts/min", "15 lifts/min"),
-    Field::new("lasts", TIME, "2 h", "how long it goes on in a day").over("0 h", "8 h"),
+    Field::new("lasts", TIME, "2 h", "how long it goes on in a day").over("0 h", "8 h").likely("5 min", "8 h"),
     Field::new("grip", Want::Choice(&["good", "fair", "poor"]), "fair", "how well the hands hold it"),
     Field::new("part", SHARE, "100 %", "share of a mortar bag in the hands").over("0 %", "100 %"),
     Field::new("measure", Want::Text, "two people, or half a bag at a time", "what makes the lift lawful where its index is high").free(),
@@ -76,15 +76,15 @@ pub const LIFTS: Field = Field::new("lifts", Want::Map("bag-over-lip", LIFT), ""
 
 /// Keys of `platform`.
 pub static PLATFORM: &[Field] = &[
-    Field::new("width", LENGTH, "5 ft", "width of the planks").over("0 ft", "100 ft"),
-    Field::new("length", LENGTH, "10 ft", "length of the bay").over("0 ft", "1000 ft"),
+    Field::new("width", LENGTH, "5 ft", "width of the planks").over("0 ft", "100 ft").likely("1 ft", "20 ft"),
+    Field::new("length", LENGTH, "10 ft", "length of the bay").over("0 ft", "1000 ft").likely("3 ft", "300 ft"),
     Field::new("rating", AREAL, "25 lb/ft2", "load the scaffold's tag allows; left out, none is allowed")
         .over("0 lb/ft2", "500 lb/ft2")
         .free(),
     Field::new("tag", Want::Text, "tag at the east tower", "which tag says so").free(),
-    Field::new("person", MASS, "250 lb", "one person with tools").over("0 lb", "1000 lb"),
+    Field::new("person", MASS, "250 lb", "one person with tools").over("0 lb", "1000 lb").likely("100 lb", "400 lb"),
     Field::new("people", Want::Whole, "3", "people on it").from("0", "50"),
-    Field::new("tub", MASS, "30 lb", "an empty tub").from("0 lb", "1000 lb"),
+    Field::new("tub", MASS, "30 lb", "an empty tub").from("0 lb", "1000 lb").likely("2 lb", "200 lb"),
     Field::new("tub_loads", Want::Plain, "2", "loads of wet mix that stand on it").from("0", "50"),
     Field::new("bags", Want::Whole, "3", "bags of mortar, and as many of additive, that stand on it").from("0", "200").free(),
 ];

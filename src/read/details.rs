@@ -8,8 +8,14 @@ use super::group::Group;
 /// Keys of `details`.
 pub static DETAILS: &[Field] = &[
     Field::new("deflection", Want::Plain, "360", "span over the most that the framing bends: 360 for L/360").from("1", "10000").free(),
-    Field::new("weep_earth", LENGTH, "6 in", "foot of the work above earth, where water gets out").from("0 in", "200 in").free(),
-    Field::new("weep_paving", LENGTH, "3 in", "foot of the work above paving, where water gets out").from("0 in", "200 in").free(),
+    Field::new("weep_earth", LENGTH, "6 in", "foot of the work above earth, where water gets out")
+        .from("0 in", "200 in")
+        .likely("1/2 in", "24 in")
+        .free(),
+    Field::new("weep_paving", LENGTH, "3 in", "foot of the work above paving, where water gets out")
+        .from("0 in", "200 in")
+        .likely("1/2 in", "24 in")
+        .free(),
     Field::new("scratch_state", Want::Text, "\"damp, dark, no shine\"", "how the scratch coat must look before the carve coat").free(),
     Field::new("waterproofing", Want::Text, "pool trade, their drawing", "who waterproofs what stands in water, by which detail").free(),
     Field::new("water", Want::Choice(&["pool", "fish", "drinking"]), "pool", "water that touches the work").free(),
@@ -27,6 +33,7 @@ pub static JOINTS: &[Field] = &[
 pub static GATE: &[Field] = &[
     Field::new("after", TIME, "14 days", "least time since the last mud, by the sheet of the color or sealer")
         .over("0 h", "400 days")
+        .likely("1 day", "90 days")
         .free(),
     Field::new("ph", Want::Plain, "9.5", "highest pH of the surface, measured").from("1", "14").free(),
     Field::new("moisture", Want::Text, "no dark patch under taped film overnight", "how dry it must be, and how that is measured").free(),

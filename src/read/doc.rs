@@ -4,6 +4,7 @@ use crate::finding::{Finding, Severity};
 use crate::job::{Body, Text};
 use crate::source::{self, Fault, File, Front, Span};
 
+use super::doubt::Amount;
 use super::group::Group;
 use super::kinds::{FORMAT, HEAD, KindOf};
 use super::near;
@@ -20,6 +21,8 @@ pub(super) struct Doc<'a> {
     pub body: Body,
     /// The opening fence, or the start of the file.
     pub open: Span,
+    /// Every amount that was read in it.
+    pub amounts: Vec<Amount>,
 }
 
 impl Doc<'_> {
@@ -45,7 +48,7 @@ pub(super) fn of_fault(fault: &Fault) -> Finding {
 /// to it without a second complaint.
 pub(super) fn read<'a>(file: &'a File, kind: &'static KindOf, findings: &mut Vec<Finding>) -> Doc<'a> {
     let start = file.span(0, 0);
-    let mut doc = Doc { file, kind, group: None, body: Body::default(), open: start };
+    let mut doc = Doc { file, kind, group: None, body: Body::default(), open: start, amounts: Vec::new() };
     if !file.whole {
         return doc;
     }
@@ -62,6 +65,7 @@ pub(super) fn read<'a>(file: &'a File, kind: &'static KindOf, findings: &mut Vec
     let mut reader = Reader::new(file);
     doc.group = group(&mut reader, &front, kind);
     findings.append(&mut reader.findings);
+    doc.amounts = reader.amounts;
     doc
 }
 

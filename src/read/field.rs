@@ -1,7 +1,8 @@
 //! The field tables: one row per key of the front matter. The reader, the JSON Schema, the manual page, the
 //! starter files and did-you-mean are five readings of the same rows.
 
-use crate::quantity::{Dim, Kind};
+use crate::quantity::parse::{self, Said};
+use crate::quantity::{Dim, Kind, Num, Quantity};
 
 /// What a key holds.
 #[derive(Clone, Copy, Debug)]
@@ -89,6 +90,8 @@ pub struct Field {
     pub meaning: &'static str,
     /// Limits.
     pub limits: Limits,
+    /// What the trade knows as its size, where it knows one: an amount outside can be read, and is asked about.
+    pub likely: Option<(&'static str, &'static str)>,
     /// When it is wanted.
     pub need: Need,
     /// The format mark that brought it.
@@ -98,7 +101,7 @@ pub struct Field {
 impl Field {
     /// A row that is always wanted and has no limits.
     pub const fn new(name: &'static str, want: Want, example: &'static str, meaning: &'static str) -> Field {
-        Field { name, want, example, meaning, limits: Limits::Any, need: Need::Always, since: 1 }
+        Field { name, want, example, meaning, limits: Limits::Any, likely: None, need: Need::Always, since: 1 }
     }
 
     /// More than `low`, at most `high`.
@@ -112,6 +115,13 @@ impl Field {
     #[must_use]
     pub const fn from(mut self, low: &'static str, high: &'static str) -> Field {
         self.limits = Limits::From(low, high);
+        self
+    }
+
+    /// Hardly ever under `low` or over `high`.
+    #[must_use]
+    pub const fn likely(mut self, low: &'static str, high: &'static str) -> Field {
+        self.likely = Some((low, high));
         self
     }
 
@@ -150,6 +160,32 @@ impl Field {
             Limits::Over(low, high) => format!("more than {low} and at most {high}"),
             Limits::From(low, high) => format!("from {low} to {high}"),
         }
+    }
+
+    /// The limits and what is likely in words, empty if there are neither.
+    pub fn bounds_said(&self) -> String {
+        let likely = self.likely.map(|(low, high)| format!("likely {low} to {high}"));
+        let parts: Vec<String> = [Some(self.limits_said()), likely].into_iter().flatten().filter(|part| !part.is_empty()).collect();
+        parts.join(", ")
+    }
+
+    /// An amount of a table as the value that it stands for.
+    pub fn amount(&self, text: &str) -> Option<Num> {
+        match self.want {
+            Want::Whole | Want::Plain => parse::plain(text).ok(),
+            _ => match parse::read(text) {
+                Ok(Said::Amount(q, _) | Said::Ratio(q)) => Some(q.si),
+                _ => None,
+            },
+        }
+    }
+
+    /// True if a value lies outside of what is likely. Nothing at all is not unlikely: it says that there is none.
+    pub fn unlikely(&self, q: &Quantity) -> bool {
+        self.likely.filter(|_| !q.si.is_zero()).is_some_and(|(low, high)| {
+            let under = self.amount(low).is_some_and(|low| q.si.compare(&low).is_lt());
+            under || self.amount(high).is_some_and(|high| q.si.compare(&high).is_gt())
+        })
     }
 }
 

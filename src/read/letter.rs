@@ -2,7 +2,7 @@
 
 use crate::job::Letter;
 
-use super::field::{AREAL, Field, Want};
+use super::field::{ACCEPTS, AREAL, Field, Want};
 use super::group::Group;
 
 /// Keys of a letter.
@@ -13,6 +13,7 @@ pub static FIELDS: &[Field] = &[
     Field::new("from", Want::Text, "licensed engineer of record", "who signed, by class, without a name"),
     Field::new("allows", AREAL, "30 lb/ft2", "weight it allows").over("0 lb/ft2", "1000 lb/ft2"),
     Field::new("what", Want::Text, "weight of the carved wall on the framing", "what it speaks of"),
+    ACCEPTS,
 ];
 
 pub(super) fn make(id: &str, g: &Group) -> Option<Letter> {

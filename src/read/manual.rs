@@ -15,6 +15,8 @@ pub fn manual(kind: &KindOf) -> String {
     let mut out = format!("# {place}\n\nA file of kind `{}`: {}.\n\n", kind.kind, kind.meaning);
     out.push_str("The front matter stands between two lines `---`; the text below it is Markdown. ");
     out.push_str("Quantities are written with their unit, as in `1 gal 2 qt`, `3/8 in` or `50 min at 70 °F`.\n\n");
+    out.push_str("An amount outside of what is `likely` is read and reported as `amount-unlikely`, and can be accepted there: ");
+    out.push_str("what is likely is common practice, no source. What is reported beyond a limit cannot be.\n\n");
     table(&mut out, &HEAD.iter().chain(kind.fields).collect::<Vec<_>>());
     below(&mut out, kind.fields, "");
     let _ = write!(out, "## In another language\n\nThe twin has the language in its name, such as `.es.md`, and holds words only.\n\n");
@@ -36,7 +38,7 @@ fn table(out: &mut String, fields: &[&Field]) {
             Need::WhenElseFree(key, values) => format!("; may be left out unless `{key}` is {}", near::listed(values)),
             Need::FreeWhen(key, values) => format!("; may be left out, only when `{key}` is {}", near::listed(values)),
         };
-        let limits = field.limits_said();
+        let limits = field.bounds_said();
         let limits = if limits.is_empty() { limits } else { format!(", {limits}") };
         let _ = writeln!(out, "| `{}` | {}{limits} | {example} | {}{need} | {} |", field.name, holds(field), field.meaning, field.since);
     }
@@ -108,7 +110,8 @@ mod tests {
     #[test]
     fn pages_show_units_limits_and_conditions() {
         let mix = KINDS.iter().find(|k| k.kind == "mix").map(manual).unwrap();
-        let row = "| `limit` | a volume, more than 0 gal and at most 50 gal | `2 gal` | most water ever, per load | 1 |";
+        let row =
+            "| `limit` | a volume, more than 0 gal and at most 50 gal, likely 1 qt to 20 gal | `2 gal` | most water ever, per load | 1 |";
         assert!(mix.contains(row), "{mix}");
         let site = KINDS.iter().find(|k| k.kind == "site").map(manual).unwrap();
         assert!(site.contains("only when `shape` is `gable`"));

@@ -13,6 +13,7 @@ mod corners;
 mod costs;
 mod details;
 mod doc;
+mod doubt;
 mod field;
 mod glossary;
 mod group;
@@ -75,6 +76,7 @@ pub fn job(folder: &Folder) -> (Job, Vec<Finding>) {
     twins(&docs, &mut findings);
     findings.extend(refs::check(folder, &docs));
     let mut job = build(&docs);
+    job.doubts = doubt::all(&docs);
     job.weather = weather::read(folder, &docs, &mut findings);
     (job, tidy(findings))
 }

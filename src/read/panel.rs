@@ -2,7 +2,7 @@
 
 use crate::job::Panel;
 
-use super::field::{Field, READING, VOLUME, Want};
+use super::field::{ACCEPTS, Field, READING, VOLUME, Want};
 use super::group::Group;
 
 /// Keys of a panel record.
@@ -14,7 +14,9 @@ pub static FIELDS: &[Field] = &[
     Field::new("stood", Want::Choice(&["upright", "overhead", "flat"]), "upright", "how it stood while it was placed and carved"),
     Field::new("mix", Want::Text, "CARVE-24", "name of its carve mix"),
     Field::new("rev", Want::Text, "C", "revision letter of that mix on the day"),
-    Field::new("water", VOLUME, "1 gal 2 qt 1 pt", "water that went into a load, start and added").over("0 gal", "50 gal"),
+    Field::new("water", VOLUME, "1 gal 2 qt 1 pt", "water that went into a load, start and added")
+        .over("0 gal", "50 gal")
+        .likely("1 qt", "20 gal"),
     Field::new("temperature", READING, "68 °F", "temperature of the mix").from("33 °F", "120 °F"),
     Field::new(
         "depths",
@@ -22,8 +24,10 @@ pub static FIELDS: &[Field] = &[
         "[1/2 in, 1 1/2 in, 1 1/4 in]",
         "carve coat left over the scratch coat at each point of a blind grid",
     )
-    .from("0 in", "24 in"),
+    .from("0 in", "24 in")
+    .likely("0 in", "4 in"),
     Field::new("signed_by", Want::Text, "art director and owner", "who signed that this is the look, by class, without a name"),
+    ACCEPTS,
 ];
 
 pub(super) fn make(id: &str, g: &Group) -> Option<Panel> {

@@ -15,7 +15,8 @@ const fn count(name: &'static str, example: &'static str, meaning: &'static str)
 static BREAK: &[Field] =
     &[Field::new("from", Want::Clock, "12:00", "begin of the break"), Field::new("to", Want::Clock, "12:30", "end of the break")];
 
-static LATE: &[Field] = &[Field::new("by", TIME, "30 min", "how much later the first water goes in").over("0 min", "12 h")];
+static LATE: &[Field] =
+    &[Field::new("by", TIME, "30 min", "how much later the first water goes in").over("0 min", "12 h").likely("5 min", "6 h")];
 
 static GOAL: &[Field] = &[
     Field::new("day", Want::Date, "2026-03-02", "the day"),
@@ -40,9 +41,11 @@ pub static DAY: &[Field] = &[
     Field::new("carvers", Want::Whole, "3", "people who carve").from("1", "100"),
     Field::new("starts", Want::Clock, "7:30", "first water in"),
     Field::new("ends", Want::Clock, "15:30", "end of the shift"),
-    Field::new("clean_up", TIME, "45 min", "clean-up at its end").from("0 min", "8 h"),
-    Field::new("mixing", TIME, "6 min", "from water in to the end of mixing, charging included").over("0 min", "2 h"),
-    Field::new("moving", TIME, "2 min", "from the mixer to the wall").from("0 min", "2 h"),
+    Field::new("clean_up", TIME, "45 min", "clean-up at its end").from("0 min", "8 h").likely("5 min", "4 h"),
+    Field::new("mixing", TIME, "6 min", "from water in to the end of mixing, charging included")
+        .over("0 min", "2 h")
+        .likely("1 min", "30 min"),
+    Field::new("moving", TIME, "2 min", "from the mixer to the wall").from("0 min", "2 h").likely("10 s", "45 min"),
     Field::new("batch", LOADS, "2 loads", "loads in a full batch").over("0 loads", "100 loads"),
     Field::new("breaks", Want::List(BREAK), "", "breaks of the crew").free(),
     Field::new("late", Want::List(LATE), "", "late starts that get a column of their own").free(),
@@ -60,13 +63,13 @@ pub static POSITION: &[Field] = &[
 
 /// Keys of `lath`.
 pub static LATH: &[Field] = &[
-    Field::new("width", LENGTH, "27 in", "width of a sheet").over("0 in", "200 in"),
-    Field::new("length", LENGTH, "96 in", "length of a sheet").over("0 in", "400 in"),
-    Field::new("side_lap", LENGTH, "1 in", "lap at the sides").from("0 in", "24 in"),
-    Field::new("end_lap", LENGTH, "1 in", "lap at the ends").from("0 in", "24 in"),
+    Field::new("width", LENGTH, "27 in", "width of a sheet").over("0 in", "200 in").likely("18 in", "60 in"),
+    Field::new("length", LENGTH, "96 in", "length of a sheet").over("0 in", "400 in").likely("48 in", "150 in"),
+    Field::new("side_lap", LENGTH, "1 in", "lap at the sides").from("0 in", "24 in").likely("1/2 in", "6 in"),
+    Field::new("end_lap", LENGTH, "1 in", "lap at the ends").from("0 in", "24 in").likely("1/2 in", "6 in"),
     Field::new("spare", SHARE, "5 %", "sheets bought over the need").from("0 %", "100 %"),
-    Field::new("framing", LENGTH, "16 in", "spacing of the framing").over("0 in", "60 in"),
-    Field::new("fasteners", LENGTH, "7 in", "spacing of fasteners along the framing").over("0 in", "60 in"),
+    Field::new("framing", LENGTH, "16 in", "spacing of the framing").over("0 in", "60 in").likely("8 in", "48 in"),
+    Field::new("fasteners", LENGTH, "7 in", "spacing of fasteners along the framing").over("0 in", "60 in").likely("2 in", "16 in"),
     Field::new("fastener_spare", SHARE, "10 %", "fasteners bought over the need").from("0 %", "100 %"),
     Field::new("roll", AREA, "300 ft2", "area on a roll of paper").over("0 ft2", "10000 ft2"),
     Field::new("paper_spare", SHARE, "10 %", "paper for laps and waste").from("0 %", "100 %"),
@@ -77,7 +80,7 @@ pub static FINISH: &[Field] = &[
     Field::new("coats", Want::Whole, "2", "coats of color and sealer").from("1", "20"),
     Field::new("coverage", COVERAGE, "150 ft2/gal", "developed surface that a gallon covers once").over("0 ft2/gal", "10000 ft2/gal"),
     Field::new("spare", SHARE, "8 %", "bought over the need").from("0 %", "100 %"),
-    Field::new("can", VOLUME, "1 gal", "volume of the can it is sold in").over("0 gal", "500 gal"),
+    Field::new("can", VOLUME, "1 gal", "volume of the can it is sold in").over("0 gal", "500 gal").likely("1/2 gal", "60 gal"),
     Field::new("by", Want::Choice(&["brush", "roller", "spray"]), "roller", "how it is put on").free(),
     Field::new("days", Want::Dates, "[2026-03-30, 2026-03-31]", "days it is put on").free(),
     Field::new("near", Want::Text, "cars along the fence", "what overspray would reach, in words").free(),
@@ -107,16 +110,16 @@ pub static WATER: &[Field] = &[
 
 /// Keys of `labor`.
 pub static LABOR: &[Field] = &[
-    Field::new("cure", TIME, "6 h", "covering, misting and watching, in all").from("0 h", "1000 h"),
+    Field::new("cure", TIME, "6 h", "covering, misting and watching, in all").from("0 h", "1000 h").likely("20 min", "500 h"),
     count("passes", "2", "passes of color and sealer"),
     count("people", "5", "people on site"),
     count("days", "3", "days they are on site"),
-    Field::new("shift", TIME, "8 h", "paid hours of a day").over("0 h", "24 h"),
+    Field::new("shift", TIME, "8 h", "paid hours of a day").over("0 h", "24 h").likely("3 h", "14 h"),
 ];
 
 /// Keys of `tolerances`.
 pub static TOLERANCES: &[Field] = &[
-    Field::new("thickness", LENGTH, "1/8 in", "how well the mean thickness is known").from("0 in", "6 in"),
+    Field::new("thickness", LENGTH, "1/8 in", "how well the mean thickness is known").from("0 in", "6 in").likely("1/32 in", "3/4 in"),
     Field::new("waste", SHARE, "4 %", "how well the waste is known, of the mud").from("0 %", "100 %"),
     Field::new("air", SHARE, "2 %", "how well the air is known, in points").from("0 %", "40 %"),
     Field::new("bag", SHARE, "1.6 %", "how well a bag's mass is known").from("0 %", "100 %"),

@@ -6,6 +6,7 @@ use crate::job::Text;
 use crate::source::{File, Span};
 use crate::words::Lang;
 
+use super::doubt::Amount;
 use super::field::{Field, Need, Want};
 use super::group::{Group, Item, all};
 use super::near;
@@ -41,12 +42,14 @@ pub struct Reader<'a> {
     pub file: &'a File,
     /// What was found.
     pub findings: Vec<Finding>,
+    /// Every amount that was read.
+    pub(super) amounts: Vec<Amount>,
 }
 
 impl<'a> Reader<'a> {
     /// A reader of a file.
     pub fn new(file: &'a File) -> Reader<'a> {
-        Reader { file, findings: Vec::new() }
+        Reader { file, findings: Vec::new(), amounts: Vec::new() }
     }
 
     /// Adds a STOP at a place.

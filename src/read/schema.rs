@@ -5,7 +5,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::field::{Field, Limits, Need, Want};
+use super::field::{Field, Need, Want};
 use super::kinds::{FORMAT, HEAD, KindOf};
 use crate::words::Lang;
 
@@ -102,7 +102,8 @@ fn property(field: &Field) -> Value {
         Want::Text | Want::Words => json!({"type": text}),
     };
     if let Value::Object(map) = &mut value {
-        let limits = if matches!(field.limits, Limits::Any) { String::new() } else { format!("; {}", field.limits_said()) };
+        let limits = field.bounds_said();
+        let limits = if limits.is_empty() { limits } else { format!("; {limits}") };
         map.insert("description".into(), json!(format!("{}{limits}", field.meaning)));
         let listed = matches!(
             field.want,

@@ -40,7 +40,9 @@ static LOT: &[Field] = &[
     Field::new("mix", Want::Text, "CARVE-24", "name of the mix it is for"),
     Field::new("material", Want::Choice(&["mortar", "additive"]), "mortar", "which of its bags"),
     Field::new("lot", Want::Text, "S-118", "lot number on the bag"),
-    Field::new("bag", super::field::MASS, "80 lb", "mass of a bag, as it stands on the bag").over("0 lb", "500 lb"),
+    Field::new("bag", super::field::MASS, "80 lb", "mass of a bag, as it stands on the bag")
+        .over("0 lb", "500 lb")
+        .likely("1 lb", "112 lb"),
     Field::new("made", Want::Date, "2026-01-12", "day it was made, as it stands on the bag"),
     Field::new("state", Want::Choice(&["dry", "damp", "lumpy"]), "dry", "how the bags were when somebody looked"),
 ];
@@ -53,19 +55,26 @@ static WASTE: &[Field] = &[
 ];
 
 static SCRATCH: &[Field] = &[
-    Field::new("thickness", LENGTH, "1/2 in", "thickness of the scratch coat").over("0 in", "6 in"),
-    Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath").from("0 in", "6 in"),
+    Field::new("thickness", LENGTH, "1/2 in", "thickness of the scratch coat").over("0 in", "6 in").likely("1/16 in", "1 1/2 in"),
+    Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath").from("0 in", "6 in").likely("1/32 in", "1/2 in"),
     Field::new("waste", Want::Group(DROP), "", "its waste"),
 ];
 
 static TEXTURE: &[Field] = &[
     Field::new("least", LENGTH, "3/8 in", "thickness at the bottom of the grooves; not needed beside a stated mean")
         .over("0 in", "24 in")
+        .likely("1/16 in", "4 in")
         .free(),
-    Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in"),
+    Field::new("most", LENGTH, "1 3/4 in", "thickness at the faces").over("0 in", "24 in").likely("1/16 in", "6 in"),
     Field::new("fill", SHARE, "62 %", "share of the relief that stays mud; the mean follows from it").from("0 %", "100 %").free(),
-    Field::new("mean", LENGTH, "1 1/4 in", "mean thickness as measured, instead of a fill").over("0 in", "24 in").free(),
-    Field::new("groove", LENGTH, "1 1/4 in", "how deep the deepest joints are cut below the faces").over("0 in", "24 in").free(),
+    Field::new("mean", LENGTH, "1 1/4 in", "mean thickness as measured, instead of a fill")
+        .over("0 in", "24 in")
+        .likely("1/16 in", "6 in")
+        .free(),
+    Field::new("groove", LENGTH, "1 1/4 in", "how deep the deepest joints are cut below the faces")
+        .over("0 in", "24 in")
+        .likely("1/16 in", "6 in")
+        .free(),
     Field::new("waste", Want::Group(WASTE), "", "its waste"),
     Field::new("developed", Want::Plain, "1.30", "real surface for each unit of flat one, for color and sealer").from("1", "10").free(),
 ];

@@ -64,6 +64,7 @@ static OPENING: &[Field] = &[
     length("depth", "4 in", "depth of the reveal that gets a coat").free(),
     Field::new("overhead", LENGTH, "3/4 in", "carve coat that is planned on the underside of its head; the wall's is not meant for it")
         .over("0 in", "24 in")
+        .likely("1/16 in", "3 in")
         .free(),
     Field::new("sill_coated", Want::YesNo, "yes", "whether the sill gets a coat beside jambs and head; no if left out")
         .free_when("shape", OPENING_SILL),
@@ -94,6 +95,7 @@ static SOFFIT: &[Field] = &[
     length("depth", "1 ft 4 in", "depth out from the wall"),
     Field::new("overhead", LENGTH, "3/4 in", "carve coat that is planned on it; the wall's is not meant for it")
         .over("0 in", "24 in")
+        .likely("1/16 in", "3 in")
         .free(),
     count("how many equal ones; one if left out").free(),
 ];
@@ -101,8 +103,14 @@ static SOFFIT: &[Field] = &[
 static DROP: &[Field] = &[Field::new("drop", SHARE, "5 %", "droppings, tub and tools").from("0 %", "60 %")];
 
 static OWN_SCRATCH: &[Field] = &[
-    Field::new("thickness", LENGTH, "3/8 in", "thickness of the scratch coat here").over("0 in", "6 in").free(),
-    Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath here").from("0 in", "6 in").free(),
+    Field::new("thickness", LENGTH, "3/8 in", "thickness of the scratch coat here")
+        .over("0 in", "6 in")
+        .likely("1/16 in", "1 1/2 in")
+        .free(),
+    Field::new("key", LENGTH, "1/8 in", "allowance for the mud behind the lath here")
+        .from("0 in", "6 in")
+        .likely("1/32 in", "1/2 in")
+        .free(),
     Field::new("waste", Want::Group(DROP), "", "its waste here").free(),
 ];
 

@@ -4,9 +4,11 @@ use std::cmp::Ordering;
 
 use crate::job::{Day, Text};
 use crate::quantity::parse::{self, Fault, Said};
+use crate::quantity::units::UnitExpr;
 use crate::quantity::{Dim, Kind, Mark, Node, Num, Quantity};
 use crate::source::Span;
 
+use super::doubt::Amount;
 use super::field::{Field, Limits, Want};
 use super::group::Item;
 use super::near;
@@ -59,7 +61,7 @@ impl Reader<'_> {
     }
 
     /// Turns a fault of the grammar into a finding; `shift` is where the text that was read starts in the scalar.
-    fn fault<T>(&mut self, field: &Field, scalar: Scalar<'_>, shift: usize, read: Result<T, Fault>) -> Option<T> {
+    fn fault<T>(&mut self, field: &'static Field, scalar: Scalar<'_>, shift: usize, read: Result<T, Fault>) -> Option<T> {
         match read {
             Ok(value) => Some(value),
             Err(fault) => {
@@ -71,7 +73,7 @@ impl Reader<'_> {
     }
 
     /// A length with its limits, where a field holds several.
-    pub(super) fn length(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
+    pub(super) fn length(&mut self, field: &'static Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
         if scalar.text.len() > LONGEST {
             let title = format!("`{}` is {} bytes long, a quantity has at most {LONGEST}", field.name, scalar.text.len());
             self.stop("value-too-long", title, scalar.at, field.meaning, format!("write it like `{}`", field.example));
@@ -80,17 +82,18 @@ impl Reader<'_> {
         self.amount(field, scalar, Dim::LENGTH, Kind::Plain, path)
     }
 
-    fn amount(&mut self, field: &Field, scalar: Scalar<'_>, dim: Dim, kind: Kind, path: &str) -> Option<Node> {
+    fn amount(&mut self, field: &'static Field, scalar: Scalar<'_>, dim: Dim, kind: Kind, path: &str) -> Option<Node> {
         let q = self.fault(field, scalar, 0, parse::amount(scalar.text, dim, kind, field.example))?;
         let unit = match parse::read(scalar.text) {
             Ok(Said::Amount(_, unit)) => Some(unit),
             _ => None,
         };
         self.limits(field, scalar, &q)?;
+        self.amounts.push(Amount::of(field, path, (scalar.text, scalar.at), &q, unit));
         Some(Node::authored(q, unit, scalar.text, path, Some(mark(scalar.at))))
     }
 
-    fn plain(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
+    fn plain(&mut self, field: &'static Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
         let n = self.fault(field, scalar, 0, parse::plain(scalar.text))?;
         let whole = n.exact().is_some_and(|exact| exact.is_integer());
         if matches!(field.want, Want::Whole) && !whole {
@@ -100,11 +103,12 @@ impl Reader<'_> {
         }
         let q = Quantity::plain(n);
         self.limits(field, scalar, &q)?;
+        self.amounts.push(Amount::of(field, path, (scalar.text, scalar.at), &q, None));
         Some(Node::authored(q, None, scalar.text, path, Some(mark(scalar.at))))
     }
 
     /// Each end gets its own text and place: `thickness (from)` and `thickness (to)`.
-    fn range(&mut self, field: &Field, scalar: Scalar<'_>, dim: Dim, kind: Kind, path: &str) -> Option<Item> {
+    fn range(&mut self, field: &'static Field, scalar: Scalar<'_>, dim: Dim, kind: Kind, path: &str) -> Option<Item> {
         let read = self.fault(field, scalar, 0, parse::read(scalar.text))?;
         let (Said::Range(low, high), Some((a, b))) = (read, scalar.text.split_once(" to ")) else {
             let title = format!("`{}` is `{}`, a range is wanted", field.name, scalar.text);
@@ -121,14 +125,13 @@ impl Reader<'_> {
         };
         let last = unit_of(b);
         let first = unit_of(a).or(last);
-        let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
         Some(Item::Two(
-            Node::authored(low, first, a.trim(), &format!("{path} (from)"), place(0, a.len())),
-            Node::authored(high, last, b.trim(), &format!("{path} (to)"), place(start, scalar.text.len())),
+            self.part(field, scalar, &(0..a.len()), &format!("{path} (from)"), low, first),
+            self.part(field, scalar, &(start..scalar.text.len()), &format!("{path} (to)"), high, last),
         ))
     }
 
-    fn time_at(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Item> {
+    fn time_at(&mut self, field: &'static Field, scalar: Scalar<'_>, path: &str) -> Option<Item> {
         self.fault(field, scalar, 0, parse::read(scalar.text))?;
         let Some((a, b)) = scalar.text.split_once(" at ") else {
             let title = format!("`{}` is `{}`, a time at a temperature is wanted", field.name, scalar.text);
@@ -144,32 +147,39 @@ impl Reader<'_> {
             Ok(Said::Amount(_, unit)) => Some(unit),
             _ => None,
         };
-        let place = |from: usize, to: usize| Some(mark(scalar.part(&(from..to))));
-        Some(Item::Two(
-            Node::authored(time, unit_of(a), a.trim(), path, place(0, a.len())),
-            Node::authored(reading, unit_of(b), b.trim(), &format!("{path} (at)"), place(start, scalar.text.len())),
-        ))
+        let read = self.part(field, scalar, &(0..a.len()), path, time, unit_of(a));
+        // The reading has a sort of its own: what is likely for the time says nothing of it.
+        let place = Some(mark(scalar.part(&(start..scalar.text.len()))));
+        Some(Item::Two(read, Node::authored(reading, unit_of(b), b.trim(), &format!("{path} (at)"), place)))
     }
 
-    fn limits(&mut self, field: &Field, scalar: Scalar<'_>, q: &Quantity) -> Option<()> {
+    /// One of two amounts that a scalar holds, with its own text and place.
+    fn part(
+        &mut self,
+        field: &'static Field,
+        scalar: Scalar<'_>,
+        bytes: &std::ops::Range<usize>,
+        key: &str,
+        q: Quantity,
+        unit: Option<UnitExpr>,
+    ) -> Node {
+        let (text, at) = (scalar.text.get(bytes.clone()).unwrap_or("").trim(), scalar.part(bytes));
+        self.amounts.push(Amount::of(field, key, (text, at), &q, unit));
+        Node::authored(q, unit, text, key, Some(mark(at)))
+    }
+
+    fn limits(&mut self, field: &'static Field, scalar: Scalar<'_>, q: &Quantity) -> Option<()> {
         let (low, high, open) = match field.limits {
             Limits::Any => return Some(()),
             Limits::Over(low, high) => (low, high, true),
             Limits::From(low, high) => (low, high, false),
         };
-        let end = |text: &str| match field.want {
-            Want::Whole | Want::Plain => parse::plain(text).ok(),
-            _ => match parse::read(text) {
-                Ok(Said::Amount(q, _) | Said::Ratio(q)) => Some(q.si),
-                _ => None,
-            },
-        };
-        let below = end(low).is_some_and(|l: Num| match q.si.compare(&l) {
+        let below = field.amount(low).is_some_and(|l: Num| match q.si.compare(&l) {
             Ordering::Less => true,
             Ordering::Equal => open,
             Ordering::Greater => false,
         });
-        let above = end(high).is_some_and(|h: Num| q.si.compare(&h) == Ordering::Greater);
+        let above = field.amount(high).is_some_and(|h: Num| q.si.compare(&h) == Ordering::Greater);
         let limit = match (below, above, open) {
             (false, false, _) => return Some(()),
             (true, _, true) => format!("not more than {low}"),
@@ -183,7 +193,7 @@ impl Reader<'_> {
     }
 
     /// One of some words.
-    pub(super) fn choice(&mut self, field: &Field, scalar: Scalar<'_>, words: &[&str]) -> Option<Text> {
+    pub(super) fn choice(&mut self, field: &'static Field, scalar: Scalar<'_>, words: &[&str]) -> Option<Text> {
         if words.contains(&scalar.text) {
             return Some(scalar.text());
         }
@@ -193,7 +203,7 @@ impl Reader<'_> {
     }
 
     /// A time of day on the 24-hour clock, held as the time since midnight.
-    fn clock(&mut self, field: &Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
+    fn clock(&mut self, field: &'static Field, scalar: Scalar<'_>, path: &str) -> Option<Node> {
         let minutes = scalar.text.split_once(':').and_then(|(hours, minutes)| {
             let digits = |t: &str| t.bytes().all(|b| b.is_ascii_digit());
             let shape = matches!(hours.len(), 1..=2) && minutes.len() == 2 && digits(hours) && digits(minutes);

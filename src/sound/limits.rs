@@ -124,6 +124,8 @@ pub const USUAL_WATER: &str = "usual start water";
 pub const DRY: &str = "dry mass of the usual start water";
 /// How far a start may be off what is usual before the mix says why.
 pub const OFF_USUAL: &str = "start water off usual";
+/// Least start water, as a share of the start.
+pub const LEAST_OF_START: &str = "least start water of the start";
 /// Most of one late addition, for a load.
 pub const LATE_WATER: &str = "one late addition";
 /// Most of one late addition, as a share of the start.
@@ -248,6 +250,7 @@ pub const LIMITS: &[Limit] = &[
     Limit { key: USUAL_WATER, value: "1.5 gal", source: PRACTICE },
     Limit { key: DRY, value: "100 lb", source: PRACTICE },
     Limit { key: OFF_USUAL, value: "15 %", source: PRACTICE },
+    Limit { key: LEAST_OF_START, value: "60 %", source: PRACTICE },
     Limit { key: LATE_WATER, value: "1 cup", source: PRACTICE },
     Limit { key: LATE_SHARE, value: "5 %", source: PRACTICE },
     Limit {

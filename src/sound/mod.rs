@@ -4,6 +4,7 @@
 //! findings; it never prints. A verdict on something printed is taken on the printed value, so that a card and
 //! its check cannot disagree. Limits come from the mix or from [`limits`], where each row names its source.
 
+pub mod amounts;
 pub mod base;
 pub mod cure;
 pub mod day;
@@ -126,14 +127,18 @@ pub struct Check {
 
 /// Every check, by family.
 pub static CHECKS: &[&Check] = &[
+    &amounts::amount_unlikely::CHECK,
+    &amounts::unit_of_other_system::CHECK,
     &water::start_water_over_limit::CHECK,
     &water::water_not_scaled::CHECK,
     &water::water_before_mix_time::CHECK,
     &water::step_over_limit::CHECK,
     &water::start_water_under_least::CHECK,
+    &water::least_far_under_start::CHECK,
     &water::start_water_off_usual::CHECK,
     &water::step_too_large::CHECK,
     &water::water_unmeasured::CHECK,
+    &water::panel_water_off_mix::CHECK,
     &water::water_by_eye::CHECK,
     &water::water_source_untested::CHECK,
     &water::mix_water_too_hot::CHECK,
@@ -184,6 +189,7 @@ pub static CHECKS: &[&Check] = &[
     &thickness::round_taken_flat::CHECK,
     &thickness::texture_off_panel::CHECK,
     &takeoff::surface_unworked::CHECK,
+    &takeoff::opening_misplaced::CHECK,
     &takeoff::reveal_unstated::CHECK,
     &takeoff::order_not_whole::CHECK,
     &takeoff::order_knife_edge::CHECK,

@@ -112,8 +112,8 @@ fn drawn(shape: &Shape) -> Option<(Points, Vec<Dim>)> {
     })
 }
 
-/// Where an opening stands in the wall; `None` where the author does not say.
-fn placed(opening: &Opening) -> Option<Points> {
+/// Where an opening stands in the wall, in millimetres; `None` where the author does not say.
+pub fn placed(opening: &Opening) -> Option<Vec<[f64; 2]>> {
     let (left, sill) = (mm(opening.left.as_ref()?), opening.sill.as_ref().map_or(0.0, mm));
     Some(outline::points(&opening.outline).iter().map(|[x, y]| [x + left, y + sill]).collect())
 }

@@ -6,6 +6,7 @@
 mod batches;
 mod budget;
 mod coats;
+mod convex;
 pub mod cure;
 pub mod day;
 pub mod drawings;
@@ -39,8 +40,9 @@ use std::sync::{Arc, OnceLock};
 
 use indexmap::IndexMap;
 
+pub use convex::{overlap, reach};
 pub use figure::{Basis, Figure};
-pub use outline::bounds;
+pub use outline::{bounds, points};
 pub use printed::{Ask, PrintedValue, Voice};
 pub use role::Role;
 pub use scope::{Scope, Slot};

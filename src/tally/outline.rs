@@ -110,7 +110,7 @@ fn arch(spring: f64, width: f64, rise: f64) -> Vec<[f64; 2]> {
 }
 
 /// Points of an outline in millimetres, its foot and left edge at zero, y upwards.
-pub(super) fn points(outline: &Outline) -> Vec<[f64; 2]> {
+pub fn points(outline: &Outline) -> Vec<[f64; 2]> {
     let headed = |width: f64, spring: f64, rise: f64| {
         let mut points = vec![[0.0, 0.0]];
         points.extend(arch(spring, width, rise));

@@ -159,8 +159,12 @@ fn units(line: &str) -> Vec<(String, bool)> {
                 continue;
             }
             let dim = find_expr(unit).map(|u| u.dim());
+            // Nothing is nothing in any unit, but for a thermometer's: `0 ft` as `0 in` is no slip.
+            if before.rsplit([' ', '[', '"']).next() == Some("0") && dim != Some(Dim::TEMPERATURE) {
+                continue;
+            }
             let thick = dim == Some(Dim::LENGTH)
-                && ["thickness", "least", "most", "mean", "lift", "key", "overhead"].iter().any(|k| line[..at].contains(&format!("{k}:")));
+                && ["thickness", "least", "most", "mean", "lift", "key", "overhead"].contains(&key_of(&line[..at]));
             let measured = dim == Some(Dim::VOLUME) && *unit != "ft3" || dim == Some(Dim::MASS) || thick;
             for other in *others {
                 out.push((format!("{}{other}{}", &line[..at], &line[end..]), measured));
@@ -168,6 +172,12 @@ fn units(line: &str) -> Vec<(String, bool)> {
         }
     }
     out
+}
+
+/// The last key of a part of a line.
+fn key_of(part: &str) -> &str {
+    let head = part.rsplit_once(": ").map_or("", |(head, _)| head);
+    head.rsplit([' ', '{', ',']).next().unwrap_or("")
 }
 
 /// Each key of the line without its middle letter.

@@ -77,6 +77,20 @@ STOP[unit-wrong]: `lb` is a mass, this key holds a volume
     ),
     (
         "mixes/carve-24.md",
+        "start: 1 gal 2 qt 1 pt",
+        "start: 1 L 2 qt 1 pt",
+        r#"
+STOP[units-of-two-systems]: `qt` after `L`: one amount in two unit systems
+  --> mixes/carve-24.md:17:13
+   |
+17 |   start: 1 L 2 qt 1 pt
+   |             ^^^^^ `start`: start water per load, before any powder
+   |
+   = help: write all of it in one of them, such as `5 ft 6 in` or `1.68 m`
+"#,
+    ),
+    (
+        "mixes/carve-24.md",
         "\"10:3 by mass\"",
         "\"10:3\"",
         r#"

@@ -1,6 +1,7 @@
 //! Takeoff and order: measures that give no area, what is bought, how it comes and where it stands.
 
 mod bought;
+pub mod opening_misplaced;
 pub mod order_knife_edge;
 pub mod order_not_whole;
 pub mod order_over_payload;

@@ -1,7 +1,9 @@
 //! Water: how much, for how many loads, and when.
 
 pub mod ice_not_melted;
+pub mod least_far_under_start;
 pub mod mix_water_too_hot;
+pub mod panel_water_off_mix;
 mod pouring;
 pub mod start_water_off_usual;
 pub mod start_water_over_limit;

@@ -112,7 +112,9 @@ fn one(ground: &Ground<'_>, company: &Company, site: &Site, (amount, id): (&Node
         .source("common practice, no source: what cannot be measured is eyeballed")
         .help(help)
         .figure(id);
-    Some(related_value(finding, ground, finest.marked.node(), "the smallest mark"))
+    let finding = related_value(finding, ground, finest.marked.node(), "the smallest mark");
+    let coarser = marks(company, site).into_iter().filter(|m| m.code.text != finest.code.text);
+    Some(coarser.fold(finding, |finding, m| related_value(finding, ground, m.marked.node(), "no finer")))
 }
 
 fn amount_of(mark: &str, unit: crate::quantity::units::UnitExpr) -> Option<num_rational::BigRational> {
