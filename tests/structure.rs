@@ -55,7 +55,7 @@ const LIBRARIES: &[(&str, &[&str])] = &[
     ("serde", &["press", "register"]),
     ("serde_json", &["words", "finding", "read", "tally", "press", "register", "work", "cli"]),
     ("serde_yaml", &["read"]),
-    ("sha2", &["register", "prose"]),
+    ("sha2", &["register", "prose", "press"]),
     ("strsim", &["quantity", "read", "prose", "cli"]),
     ("tempfile", &["source"]),
     ("tera", &["prose"]),

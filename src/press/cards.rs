@@ -1,11 +1,14 @@
 //! A run of card faces: one document, one face a page.
 
+use std::sync::OnceLock;
+
+use sha2::{Digest, Sha256};
 use typst::ecow::EcoVec;
 use typst::model::Document;
 use typst_layout::PagedDocument;
 
 use super::fit::{self, FaceFit};
-use super::payload::Run;
+use super::payload::{Face, Run};
 use super::pdf::{self, Identity};
 use super::settle;
 use super::world::{PressError, Room, Templates};
@@ -50,6 +53,44 @@ pub fn cards_with(templates: &Templates, run: &Run, attach: Option<&[u8]>) -> Re
     let whole = pdf::assemble(pages, doc.info(), &identity, attach)?;
     let bytes = pdf::write(&whole, &identity, &room)?;
     Ok(Pressed { pdf: bytes, faces, pages: doc.pages().len(), doc, date: run.date })
+}
+
+/// Sets a run and says how its faces fitted, without making a file of it.
+///
+/// # Errors
+/// What the typesetter says.
+pub fn measured(run: &Run) -> Result<Vec<FaceFit>, Vec<PressError>> {
+    set(&Templates::embedded(), run).map(|(_, doc)| fit::faces(&doc))
+}
+
+/// A number over everything that decides how a face comes out: its own payload, what its run says of all, the templates and
+/// the version of this program with its typesetter and letters.
+///
+/// # Errors
+/// What could not be written as JSON.
+pub fn face_digest(run: &Run, face: &Face) -> Result<String, PressError> {
+    let alone = run.with(vec![face.clone()]);
+    let payload = serde_json::to_vec(&alone).map_err(|e| PressError::plain(e.to_string()))?;
+    let mut hash = Sha256::new();
+    hash.update(env!("CARGO_PKG_VERSION").as_bytes());
+    hash.update(templates_digest());
+    hash.update(&payload);
+    Ok(hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect())
+}
+
+/// A number over the embedded templates.
+fn templates_digest() -> &'static [u8] {
+    static DIGEST: OnceLock<Vec<u8>> = OnceLock::new();
+    DIGEST.get_or_init(|| {
+        let mut hash = Sha256::new();
+        for (path, text) in Templates::embedded().list() {
+            for part in [path, text] {
+                hash.update((part.len() as u64).to_le_bytes());
+                hash.update(part.as_bytes());
+            }
+        }
+        hash.finalize().to_vec()
+    })
 }
 
 /// Compiles a run and goes no further.

@@ -1,6 +1,7 @@
 //! How each face fitted its paper, read from the laid-out pages themselves, not
 //! from what the template meant to do.
 
+use serde::{Deserialize, Serialize};
 use typst::foundations::{Dict, Label, Selector, Value};
 use typst::introspection::MetadataElem;
 use typst::layout::{Abs, Frame, FrameItem, Point, Transform};
@@ -9,7 +10,7 @@ use typst::visualize::Paint;
 use typst_layout::PagedDocument;
 
 /// How one face came out.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct FaceFit {
     /// Id of the face, such as `M-01/en`.
     pub id: String,
@@ -30,7 +31,8 @@ pub struct FaceFit {
     pub outside: Vec<String>,
     /// Texts printed over one another.
     pub overlaps: Vec<(String, String)>,
-    /// All text of the face in reading order, runs parted by line feeds.
+    /// All text of the face in reading order, runs parted by line feeds; empty in a fit that was kept from an earlier run.
+    #[serde(skip)]
     pub text: String,
     /// The same without white space: every printed value is looked for in it.
     pub(super) bare: String,

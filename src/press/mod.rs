@@ -25,7 +25,7 @@ mod tests;
 mod world;
 
 pub use book::{Bound, book, book_with};
-pub use cards::{Pressed, cards, cards_with, single};
+pub use cards::{Pressed, cards, cards_with, face_digest, measured, single};
 pub use fit::FaceFit;
 pub use glyphs::missing;
 pub use sheet::{Pair, SheetPaper, sheets};

@@ -82,6 +82,22 @@ impl Run {
     pub fn new(paper: Paper, distance: Distance, title: &str, lang: &str, date: [u16; 3], faces: Vec<Face>) -> Run {
         Run { payload: VERSION, kind: "cards".into(), paper, distance, title: title.into(), lang: lang.into(), date, proof: false, faces }
     }
+
+    /// The same run with other faces.
+    pub fn with(&self, faces: Vec<Face>) -> Run {
+        let Run { payload, kind, paper, distance, title, lang, date, proof, faces: _ } = self;
+        Run {
+            payload: *payload,
+            kind: kind.clone(),
+            paper: paper.clone(),
+            distance: *distance,
+            title: title.clone(),
+            lang: lang.clone(),
+            date: *date,
+            proof: *proof,
+            faces,
+        }
+    }
 }
 
 /// One side of a card: exactly one page. Faces of one card share the part of

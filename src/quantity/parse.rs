@@ -190,14 +190,11 @@ impl<'a> Reader<'a> {
                 ));
             }
         }
-        let best = units::units()
-            .iter()
-            .flat_map(|u| u.also.iter().chain([&u.symbol]).map(move |name| (*name, u)))
-            .filter(|(name, _)| rest.starts_with(name) && ends_word(name, &rest[name.len()..]))
-            .max_by_key(|(name, _)| name.len());
-        Ok(best.map(|(name, unit)| {
+        let names = rest.chars().next().map_or(&[][..], units::spelled_from);
+        let longest = names.iter().find(|(name, _)| rest.starts_with(name) && ends_word(name, &rest[name.len()..]));
+        Ok(longest.map(|(name, unit)| {
             self.pos += name.len();
-            unit
+            *unit
         }))
     }
 

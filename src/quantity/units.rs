@@ -175,6 +175,23 @@ pub fn units() -> &'static [Unit] {
     })
 }
 
+/// Spellings of units that begin with a character, the longest first.
+pub fn spelled_from(first: char) -> &'static [(&'static str, &'static Unit)] {
+    type Spellings = HashMap<char, Vec<(&'static str, &'static Unit)>>;
+    static SPELLINGS: OnceLock<Spellings> = OnceLock::new();
+    let all = SPELLINGS.get_or_init(|| {
+        let mut all = Spellings::new();
+        for unit in units() {
+            for name in unit.also.iter().chain([&unit.symbol]) {
+                all.entry(name.chars().next().unwrap_or(' ')).or_default().push((*name, unit));
+            }
+        }
+        all.values_mut().for_each(|names| names.sort_by_key(|(name, _)| std::cmp::Reverse(name.len())));
+        all
+    });
+    all.get(&first).map_or(&[], Vec::as_slice)
+}
+
 /// The unit spelled `text`, by symbol or by any other spelling, case kept.
 pub fn find(text: &str) -> Option<&'static Unit> {
     static SPELLINGS: OnceLock<HashMap<&'static str, &'static Unit>> = OnceLock::new();

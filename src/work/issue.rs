@@ -10,6 +10,7 @@ use crate::source::write_atomic;
 
 use super::desk::{Desk, in_force};
 use super::load::Loaded;
+use super::measured::Measured;
 use super::runs::{self, Batch, Pressed, Printed, Ready};
 use super::seam::{Exit, Narrator, Options, Outcome, Product};
 use super::{attach, book, dump};
@@ -105,19 +106,7 @@ fn make(
     let Order { cards, books, proof, dump } = *order;
     let drafts = desk.drafts(loaded, cards);
     let assigned = register::assign(register, &drafts, loaded.on, VERSION).map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
-    let ready: Vec<Ready<'_, '_>> = cards
-        .iter()
-        .zip(&assigned)
-        .filter_map(|(i, a)| {
-            let held = desk.held(*i);
-            let band = match (proof, held) {
-                (true, _) => Some("band.proof"),
-                (false, true) => Some("band.hold"),
-                (false, false) => None,
-            };
-            desk.documents.get(*i).map(|document| Ready { document, entry: a.entry.clone(), band, accepted: desk.accepted(*i) })
-        })
-        .collect();
+    let ready = ready(desk, cards, &assigned, proof);
     let batches = runs::batches(loaded, &ready, proof);
     let force: Vec<&Entry> = in_force(register, &assigned);
     let bound: Vec<(String, press::payload::Book, Vec<u8>, &book::Draft<'_>)> = books
@@ -161,6 +150,19 @@ fn make(
     Ok(made)
 }
 
+/// Cards with their codes, revisions and bands.
+fn ready<'a, 'd>(desk: &'d Desk<'a>, cards: &[usize], assigned: &[Assigned], proof: bool) -> Vec<Ready<'a, 'd>> {
+    let one = |(i, a): (&usize, &Assigned)| {
+        let band = match (proof, desk.held(*i)) {
+            (true, _) => Some("band.proof"),
+            (false, true) => Some("band.hold"),
+            (false, false) => None,
+        };
+        desk.documents.get(*i).map(|document| Ready { document, entry: a.entry.clone(), band, accepted: desk.accepted(*i) })
+    };
+    cards.iter().zip(assigned).filter_map(one).collect()
+}
+
 type Set<T> = Vec<Result<T, Vec<PressError>>>;
 
 /// Sets runs and books side by side. Plain threads: the typesetter has a pool of its own inside.
@@ -171,12 +173,15 @@ fn set(
     std::thread::scope(|scope| {
         let books: Vec<_> = books.iter().map(|(_, b, attached, _)| scope.spawn(|| press::book(b, Some(attached)))).collect();
         let runs: Vec<_> = batches.iter().map(|b| scope.spawn(|| runs::press(b))).collect();
-        let lost = || vec![PressError::plain("the press stopped: this is a fault of Hodbook")];
         (
             runs.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect(),
             books.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect(),
         )
     })
+}
+
+fn lost() -> Vec<PressError> {
+    vec![PressError::plain("the press stopped: this is a fault of Hodbook")]
 }
 
 /// A complaint of the typesetter that no check foresaw.
@@ -257,13 +262,42 @@ fn counted(n: usize, one: &str, many: &str) -> String {
     format!("{n} {}", if n == 1 { one } else { many })
 }
 
-/// Sets every card that may be printed and tells what the checks say of its faces. Writes nothing.
+/// Sets every card that may be printed, those aside that were measured before, and tells what the checks say of its faces.
+/// Writes nothing but what it measured, to the output folder.
 ///
 /// # Errors
 /// What the typesetter could not do.
-pub fn measure(loaded: &Loaded, desk: &Desk<'_>, register: &register::Register, narrator: &dyn Narrator) -> Result<Vec<Finding>, Outcome> {
-    let made = make(loaded, desk, register, &Order { cards: &desk.free(), books: &[], proof: true, dump: None }, narrator)?;
-    let mut findings = fit_findings(loaded, &made.fits);
-    findings.extend(made.findings);
-    Ok(findings)
+pub fn measure(
+    loaded: &Loaded,
+    desk: &Desk<'_>,
+    register: &register::Register,
+    out: &Path,
+    narrator: &dyn Narrator,
+) -> Result<Vec<Finding>, Outcome> {
+    let cards = desk.free();
+    let drafts = desk.drafts(loaded, &cards);
+    let assigned = register::assign(register, &drafts, loaded.on, VERSION).map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
+    let ready = ready(desk, &cards, &assigned, true);
+    let batches = runs::batches(loaded, &ready, true);
+    let mut known = Measured::open(out);
+    narrator.stage("measuring", u64::try_from(batches.len()).unwrap_or(0));
+    let measured: Set<Vec<(String, press::FaceFit)>> = std::thread::scope(|scope| {
+        let known = &known;
+        let runs: Vec<_> = batches.iter().map(|b| scope.spawn(|| known.run(b))).collect();
+        runs.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect()
+    });
+    let mut fits = Vec::new();
+    let mut findings = Vec::new();
+    for (result, batch) in measured.into_iter().zip(&batches) {
+        narrator.step();
+        let measured = result.map_err(|errors| broken(&errors))?;
+        let faces: Vec<press::FaceFit> = measured.iter().map(|(_, fit)| fit.clone()).collect();
+        fits.extend(runs::fits(batch, &faces));
+        findings.extend(runs::shown(batch, &faces));
+        known.note(measured);
+    }
+    known.close(out);
+    let mut all = fit_findings(loaded, &fits);
+    all.extend(findings);
+    Ok(all)
 }

@@ -15,6 +15,7 @@ mod hands_tables;
 mod index;
 mod issue;
 mod load;
+mod measured;
 mod plumb;
 mod runs;
 mod screen;

@@ -1,5 +1,7 @@
 //! Print runs: one size, one medium, one flip. Each run is set once; single cards are cut out of it.
 
+use std::collections::BTreeMap;
+
 use crate::finding::{Finding, Severity};
 use crate::job::{Card, Distance, Fit};
 use crate::press::{self, PressError, payload};
@@ -225,7 +227,7 @@ pub fn press(batch: &Batch<'_, '_, '_>) -> Result<Pressed, Vec<PressError>> {
         pressed.pdf.clone()
     };
     files.push(Printed { path: format!("runs/{}.pdf", batch.name), pdf: run });
-    Ok(Pressed { files, fits: fits(batch, &pressed), findings: shown(batch, &pressed) })
+    Ok(Pressed { files, fits: fits(batch, &pressed.faces), findings: shown(batch, &pressed.faces) })
 }
 
 /// Where the faces of a card stand in its run.
@@ -249,12 +251,19 @@ pub fn face_ids<'x, 'a>(one: &'x Ready<'a, '_>) -> Vec<(String, &'x super::compo
     one.document.faces.iter().map(|f| (format!("{}/{}", one.entry.code, f.lang.code()), f)).collect()
 }
 
-fn fits(batch: &Batch<'_, '_, '_>, pressed: &press::Pressed) -> Vec<Fit> {
+/// Fits by the ids of their faces.
+fn by_id(faces: &[press::FaceFit]) -> BTreeMap<&str, &press::FaceFit> {
+    faces.iter().map(|f| (f.id.as_str(), f)).collect()
+}
+
+/// How the faces of a run fitted, as the checks see it.
+pub fn fits(batch: &Batch<'_, '_, '_>, faces: &[press::FaceFit]) -> Vec<Fit> {
     let mut fits = Vec::new();
+    let faces = by_id(faces);
     for one in &batch.ready {
         for face in &one.document.faces {
             let id = format!("{}/{}", one.entry.code, face.lang.code());
-            let Some(got) = pressed.face(&id).and_then(|n| pressed.faces.get(n)) else { continue };
+            let Some(got) = faces.get(id.as_str()) else { continue };
             fits.push(Fit {
                 face: id,
                 card: one.document.card.id.clone(),
@@ -284,11 +293,13 @@ fn outside(document: &str, text: &str) -> Finding {
         .help("shorten the text, or choose a larger paper")
 }
 
-fn shown(batch: &Batch<'_, '_, '_>, pressed: &press::Pressed) -> Vec<Finding> {
+/// What the pages of a run lost, printed over something else or ran off the paper.
+pub fn shown(batch: &Batch<'_, '_, '_>, faces: &[press::FaceFit]) -> Vec<Finding> {
     let mut findings = Vec::new();
+    let faces = by_id(faces);
     for one in &batch.ready {
         for (id, face) in face_ids(one) {
-            let Some(got) = pressed.face(&id).and_then(|n| pressed.faces.get(n)) else { continue };
+            let Some(got) = faces.get(id.as_str()) else { continue };
             findings.extend(face.values.iter().filter(|v| !got.shows(&v.text)).map(|v| not_printed(&id, v)));
             // A face that overflows is judged by its lines; then texts over one another are only a symptom.
             if got.pages == 1 && got.lines_over == 0 {

@@ -1,4 +1,4 @@
-//! `sound`: runs every check, faces set on the press included unless they are left out, and writes nothing.
+//! `sound`: runs every check, faces set on the press included unless they are left out, and writes nothing but what it measured.
 
 use crate::finding::Severity;
 use crate::sound;
@@ -19,7 +19,7 @@ fn try_sound(options: &Options, deny: Option<Severity>, layout: bool, narrator: 
     let (register, found) = loaded.register()?;
     let mut desk = Desk::open(&loaded, &register, found, &[], layout)?;
     if layout {
-        let fits = super::issue::measure(&loaded, &desk, &register, narrator)?;
+        let fits = super::issue::measure(&loaded, &desk, &register, &options.out, narrator)?;
         desk.keep(fits);
         desk.close(&loaded);
     } else {
