@@ -62,7 +62,7 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
     if all.iter().any(|f| points_at(f, &folder, mutant)) {
         return Fate::Reported;
     }
-    if moved || was.texts != printed::texts(&job, &seen) {
+    if moved || was.texts != printed::texts(&job, &tally, &seen) {
         return Fate::Moved;
     }
     drop(seen);

@@ -262,6 +262,7 @@ pub static CHECKS: &[&Check] = &[
     &languages::negation_lost::CHECK,
     &signed::approver_missing::CHECK,
     &signed::approver_is_author::CHECK,
+    &signed::author_missing::CHECK,
     &signed::acceptance_unknown::CHECK,
     &signed::acceptance_of_stop::CHECK,
     &signed::acceptance_lapsed::CHECK,

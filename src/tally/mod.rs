@@ -11,6 +11,7 @@ pub mod day;
 pub mod drawings;
 pub mod elevation;
 pub mod figure;
+pub mod filed;
 mod hands;
 pub mod hours;
 mod joints;
@@ -23,6 +24,7 @@ mod mixes;
 pub mod nights;
 mod order;
 mod outline;
+pub mod panels;
 mod powder;
 pub mod printed;
 pub mod role;
@@ -113,6 +115,7 @@ impl Tally {
             hands::work(&mut tally, job, site);
             budget::work(&mut tally, job, site);
             joints::work(&mut tally, site);
+            panels::work(&mut tally, job, site);
             cure::work(&mut tally, job, site);
         }
         tally

@@ -33,7 +33,7 @@ impl Printed {
         let figures = figures(&job, &tally);
         let (seen, broken) = scene::texts(&job, &tally);
         assert!(broken.is_empty());
-        let texts = texts(&job, &seen);
+        let texts = texts(&job, &tally, &seen);
         drop(seen);
         tally.days(&job);
         let days = days(&job, &tally);
@@ -63,7 +63,7 @@ pub fn days(job: &Job, tally: &Tally) -> Vec<String> {
 }
 
 /// Every text with its values; what is printed round the texts: codes, papers, hands, titles, the book's chapters, words.
-pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
+pub fn texts(job: &Job, tally: &Tally, seen: &[Seen<'_>]) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for text in seen {
         let mut line = format!("{} {}", text.document, text.edition.title.text);
@@ -102,6 +102,7 @@ pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
         let day = |d: &hodbook::job::Day| (d.year, d.month, d.day);
         let names: Vec<_> = s.surfaces.iter().map(|x| (x.code.text.as_str(), x.texture.text.as_str())).collect();
         out.push(format!("{} {} {} {:?} {names:?}", s.id, s.name.text, s.code.text, day(&s.good_until)));
+        out.push(format!("{:?}", hodbook::tally::filed::of(tally, job, s)));
     }
     for m in &job.mixes {
         out.push(format!("{} {} {}", m.id, m.name.text, m.rev.text));

@@ -1,0 +1,46 @@
+//! What a panel on record measured: its mean, its fill and how well a grid of so many points knows them.
+
+use crate::job::{Job, Panel, Site, Texture};
+use crate::quantity::expr::Length;
+use crate::quantity::{Dim, Kind, Node, Num, Quantity, Worked};
+use crate::trade::relief::{Grid, depth_grid};
+
+use super::{Basis, Role, Tally};
+
+/// Works them for the panels of a site.
+pub(super) fn work(t: &mut Tally, job: &Job, site: &Site) {
+    for panel in of(job, site) {
+        let Some(texture) = site.textures.iter().find(|x| x.name.text == panel.texture.text) else { continue };
+        let id = |name: &str| format!("{}/{}.{name}", site.id, panel.id);
+        let grid = grid(panel, texture);
+        let length = |of: fn(&Grid) -> &Worked<Length>| grid.as_ref().map(|g| of(g).clone()).map_err(ToString::to_string);
+        t.put(id("mean"), "figure.panel_mean", Role::MeanThickness, Basis::Geometry, length(|g| &g.mean));
+        t.put(id("deviation"), "figure.panel_deviation", Role::MeanThickness, Basis::Geometry, length(|g| &g.deviation));
+        if texture.least.is_some() {
+            let share = |of: fn(&Grid) -> Worked<_>| grid.as_ref().map(of).map_err(ToString::to_string);
+            t.put(id("fill"), "figure.panel_fill", Role::Share, Basis::Geometry, share(|g| g.fill.clone()));
+            t.put(id("fill_error"), "figure.panel_fill_error", Role::Uncertainty, Basis::Geometry, share(|g| g.fill_error.clone()));
+        }
+    }
+}
+
+/// The panels on record of a site.
+pub fn of<'a>(job: &'a Job, site: &Site) -> impl Iterator<Item = &'a Panel> {
+    job.panels.iter().filter(|p| p.site.text == site.code.text)
+}
+
+/// What the grid of a panel says of its texture. A texture that states no least has no fill, and its grid counts from
+/// nothing.
+///
+/// # Errors
+/// Why the formula refuses the depths.
+pub fn grid(panel: &Panel, texture: &Texture) -> Result<Grid, crate::trade::OutOfRange> {
+    let from: Worked<Length> = match &texture.least {
+        Some(least) => least.clone(),
+        None => {
+            let none = Quantity { si: Num::int(0), dim: Dim::LENGTH, kind: Kind::Plain };
+            Worked::new(Node::constant(none, texture.most.node().unit(), "t_min", "the texture states no least"))
+        }
+    };
+    depth_grid(&panel.depths, &from, &texture.most)
+}
