@@ -223,6 +223,7 @@ pub static CHECKS: &[&Check] = &[
     &day::day_without_slack::CHECK,
     &day::crew_over_booked::CHECK,
     &day::stop_line_mid_texture::CHECK,
+    &day::dates_out_of_order::CHECK,
     &day::next_coat_too_soon::CHECK,
     &day::next_trade_too_soon::CHECK,
     &day::mixing_slower_than_placing::CHECK,
