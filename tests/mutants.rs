@@ -102,7 +102,7 @@ fn every_mutant_is_reported_or_moves_something() {
     println!("{} mutants, {survived} without effect; {told} of {swaps} swapped units of water, mass and thickness reported", tried.len());
     let moved: Vec<&Mutant> = tried.iter().zip(&fates).filter(|(_, f)| **f == Fate::Moved).map(|(m, _)| m).collect();
     printed::lay_down(&demo, &moved);
-    // What is wanted is one in fifty, and nineteen of twenty; these hold what has been reached.
-    assert!(survived * 9 <= tried.len(), "{survived} of {} survive", tried.len());
+    // One in fifty at most; of the swapped units nineteen of twenty are wanted, and this holds what has been reached.
+    assert!(survived * 50 <= tried.len(), "{survived} of {} survive", tried.len());
     assert!(told * 100 >= swaps * 45, "{told} of {swaps} swapped units reported");
 }

@@ -1,7 +1,7 @@
 //! What is on file for a site and is no figure: the dates of the job, the papers in the records, the bags that came, what
-//! was agreed about joints and color. Each as a table for the screen, in the words and amounts of whoever wrote it down.
+//! was stated of its walls. Each as a table for the screen, in the words and amounts of whoever wrote it down.
 
-use crate::job::{Appliance, Day, Job, Letter, Panel, Site, Text};
+use crate::job::{Appliance, Change, Day, Hands, Job, Letter, Panel, Site, Text};
 use crate::quantity::Worked;
 use crate::quantity::expr::{How, Sort};
 use crate::words::EN;
@@ -23,7 +23,7 @@ pub struct Sheet {
 
 /// All of a site that have a row.
 pub fn of(tally: &Tally, job: &Job, site: &Site) -> Vec<Sheet> {
-    let all = [dates(site), agreed(site), bags(site), papers(tally, job, site)];
+    let all = [dates(site), stated(site), bags(site), papers(tally, job, site)];
     all.into_iter().filter(|sheet| !sheet.rows.is_empty()).collect()
 }
 
@@ -33,7 +33,7 @@ fn day(day: &Day) -> String {
 }
 
 /// An amount as it was typed.
-pub fn typed<S: Sort>(value: &Worked<S>) -> String {
+pub(super) fn typed<S: Sort>(value: &Worked<S>) -> String {
     let node = value.node();
     match node.how() {
         How::Authored { text, .. } => text.clone(),
@@ -57,14 +57,32 @@ fn dates(site: &Site) -> Sheet {
     Sheet { about: "dates", heads: &["", "Day"], rows, note: "As planned. The weather and the wall decide." }
 }
 
-/// What drawings, sheets and people agreed on, and no figure rests on.
-fn agreed(site: &Site) -> Sheet {
+/// What was said of the site and of its walls, and no figure shows.
+fn stated(site: &Site) -> Sheet {
     let mut rows: Vec<Vec<String>> = Vec::new();
     let mut row = |head: &str, said: Option<String>| rows.extend(said.map(|said| vec![head.to_owned(), said]));
+    row("Base", Some(site.base.what.text.clone()));
+    row("Humidity", site.climate.humidity.as_ref().map(typed));
+    row("Stands at", site.position.as_ref().map(|p| format!("{} north, {} east", typed(&p.latitude), typed(&p.longitude))));
+    for surface in &site.surfaces {
+        let code = &surface.code.text;
+        row(&format!("Lifts of {code}"), surface.lifts.as_ref().map(typed));
+        row(&format!("{code} looks toward"), surface.toward.as_ref().map(typed));
+        let edges = surface.soffits.iter().map(|s| (&s.code, &s.overhead));
+        for (part, coat) in surface.openings.iter().map(|o| (&o.code, &o.overhead)).chain(edges) {
+            row(&format!("Overhead at {} in {code}", part.text), coat.as_ref().map(typed));
+        }
+    }
     for joint in &site.joints {
         let lath = if joint.lath.text == "cut" { "lath cut" } else { "lath goes through" };
         let said = format!("{} upright, {} level, {lath}", typed(&joint.upright), typed(&joint.level));
         row(&format!("Joints of {}", joint.surface.text), Some(said));
+    }
+    if let Some(lath) = &site.lath {
+        let (wide, long) = (typed(&lath.sheet.0), typed(&lath.sheet.1));
+        row("Lath", Some(format!("{wide} by {long}, laps {} and {}", typed(&lath.side_lap), typed(&lath.end_lap))));
+        row("Fasteners", Some(format!("{} apart on framing {} apart", typed(&lath.fasteners), typed(&lath.framing))));
+        row("Paper", Some(format!("rolls of {}, {} more for laps", typed(&lath.roll), typed(&lath.paper_spare))));
     }
     if let Some(details) = &site.details {
         row("Framing bends at most", details.deflection.as_ref().map(|d| format!("L/{}", typed(d))));
@@ -73,24 +91,38 @@ fn agreed(site: &Site) -> Sheet {
         row("Scratch coat before carving", details.scratch_state.as_ref().map(text));
         row("Waterproofing", details.waterproofing.as_ref().map(text));
     }
+    if let Some(plan) = &site.plan {
+        row("Electric light after sunset", Some(if plan.lights { "yes" } else { "no" }.to_owned()));
+        let all = |hands: &[Text]| hands.iter().map(|t| t.text.as_str()).collect::<Vec<_>>().join(", ");
+        let said = |h: &Hands| format!("{} mix, {} place, {} carve", all(&h.mix), all(&h.place), all(&h.carve));
+        row("Hands", plan.hands.as_ref().map(said));
+    }
+    if let Some(delivery) = &site.delivery {
+        row("Bags come by", Some(text(&delivery.by)));
+        let floor = if delivery.floor.text == "ground" { "the ground" } else { "a floor over a space" };
+        let carries = delivery.capacity.as_ref().map_or_else(String::new, |c| format!(", it carries {}", typed(c)));
+        row("Pallets stand on", Some(format!("{floor}{carries}")));
+    }
     if let Some(water) = &site.mixing_water {
         row("Mixing water", Some(water.source.text.clone()));
         row("At its warmest", water.warmest.as_ref().map(typed));
+    }
+    if let Some(kept) = &site.protection {
+        row("The mix is kept at", kept.mix.as_ref().map(|(low, high)| format!("{} to {}", typed(low), typed(high))));
+        row("Heat", kept.heat.as_ref().map(text));
+        row("Against wind", kept.wind.as_ref().map(text));
+        row("Against rain", kept.cover.as_ref().map(text));
     }
     if let Some(gate) = &site.gate {
         row("Color waits for", gate.after.as_ref().map(typed));
         row("pH of the wall, at most", gate.ph.as_ref().map(typed));
         row("Dryness", gate.moisture.as_ref().map(text));
     }
-    Sheet {
-        about: "as agreed",
-        heads: &["", ""],
-        rows,
-        note: "Drawings and sheets, as somebody copied them. The sheet itself stands first.",
-    }
+    let note = "Drawings, sheets and plans, as somebody copied them: the paper itself stands first.";
+    Sheet { about: "as stated", heads: &["", ""], rows, note }
 }
 
-fn text(text: &Text) -> String {
+pub(super) fn text(text: &Text) -> String {
     text.text.clone()
 }
 
@@ -121,12 +153,25 @@ fn papers(tally: &Tally, job: &Job, site: &Site) -> Sheet {
             mix.date.as_ref().map(|d| vec![format!("{} rev {}", mix.name.text, mix.rev.text), day(d), String::new(), String::new()]),
         );
     }
+    rows.extend(job.changes.iter().filter(|c| concerns(c, site)).map(change));
     Sheet {
         about: "papers on file",
         heads: &["What", "Of", "Says", "By"],
         rows,
         note: "The papers themselves stand first: law, engineer, makers' sheets, then the panel.",
     }
+}
+
+/// True if a change order would change the site's file, or a file that all sites share.
+fn concerns(change: &Change, site: &Site) -> bool {
+    let own = format!("sites/{}.md", site.id);
+    change.values.iter().any(|v| v.file.text == own || !v.file.text.starts_with("sites/"))
+}
+
+fn change(change: &Change) -> Vec<String> {
+    let values: Vec<String> = change.values.iter().map(|v| format!("{} {}", v.key.text, v.value.text)).collect();
+    let says = format!("{}: not in force", values.join(", "));
+    vec![format!("Change order, {}", change.title.text), day(&change.date), says, text(&change.from)]
 }
 
 fn letter(letter: &Letter) -> Vec<String> {
@@ -167,4 +212,47 @@ fn panel(tally: &Tally, site: &Site, panel: &Panel) -> Vec<String> {
     );
     let walls: String = panel.surfaces.iter().map(|s| format!(", {}", s.text)).collect();
     vec![format!("Panel of {}{walls}", panel.texture.text), day(&panel.date), says, text(&panel.signed_by)]
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use super::*;
+    use crate::source::Folder;
+
+    fn sheets(site: &str) -> Vec<Sheet> {
+        let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let (job, _) = crate::read::job(&folder);
+        let tally = Tally::of(&job);
+        of(&tally, &job, job.sites.iter().find(|s| s.id == site).unwrap())
+    }
+
+    fn rows(site: &str, about: &str) -> Vec<String> {
+        let sheets = sheets(site);
+        let sheet = sheets.iter().find(|s| s.about == about).unwrap();
+        assert!(sheet.rows.iter().all(|row| row.len() == sheet.heads.len()), "{sheet:?}");
+        sheet.rows.iter().map(|row| row.join(" | ")).collect()
+    }
+
+    #[test]
+    fn papers_of_a_site_and_of_no_other() {
+        let papers = rows("larkenfell", "papers on file");
+        let letter = "Engineer's letter LF-E1 | 12 Feb 2026 | allows 30 lb/ft2: weight of the carved wall on the framing of LF-1, LF-2 and \
+                      LF-3 | licensed engineer of record";
+        assert_eq!(papers[0], letter);
+        let panel = papers.iter().find(|p| p.starts_with("Panel of rubble, LF-1, LF-2 | 19 Feb 2026")).unwrap();
+        assert!(panel.contains("CARVE-24 rev B, 1 gal 2 qt 1 pt 1 cup in a load, 69 °F, upright; mean 1.21 in, fill 60.6 % ± "), "{panel}");
+        assert!(papers.iter().all(|p| !p.contains("plank") && !p.contains("Change order")), "{papers:?}");
+        let change = "Change order, the plank wall grows by four feet | 10 Mar 2026 | surfaces.BF-1.width 52 ft: not in force | general \
+                      contractor";
+        assert!(rows("brack-ferry", "papers on file").iter().any(|p| p == change));
+    }
+
+    #[test]
+    fn what_is_not_there_has_no_table() {
+        assert!(sheets("sedge-basin").iter().all(|s| s.about != "bags on site" && !s.rows.is_empty()));
+        assert_eq!(rows("larkenfell", "bags on site").len(), 4);
+        assert_eq!(rows("larkenfell", "dates")[0], "Panel | 19 Feb 2026");
+    }
 }

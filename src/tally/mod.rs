@@ -33,6 +33,7 @@ mod role_tests;
 pub mod scope;
 pub mod scopes;
 mod sites;
+pub mod stated;
 mod supplies;
 mod surfaces;
 

@@ -18,7 +18,7 @@ pub(super) fn work(t: &mut Tally, job: &Job, site: &Site) {
         t.put(id("deviation"), "figure.panel_deviation", Role::MeanThickness, Basis::Geometry, length(|g| &g.deviation));
         if texture.least.is_some() {
             let share = |of: fn(&Grid) -> Worked<_>| grid.as_ref().map(of).map_err(ToString::to_string);
-            t.put(id("fill"), "figure.panel_fill", Role::Share, Basis::Geometry, share(|g| g.fill.clone()));
+            t.put(id("fill"), "figure.panel_fill", Role::Measured, Basis::Geometry, share(|g| g.fill.clone()));
             t.put(id("fill_error"), "figure.panel_fill_error", Role::Uncertainty, Basis::Geometry, share(|g| g.fill_error.clone()));
         }
     }
@@ -43,4 +43,26 @@ pub fn grid(panel: &Panel, texture: &Texture) -> Result<Grid, crate::trade::OutO
         }
     };
     depth_grid(&panel.depths, &from, &texture.most)
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use crate::source::Folder;
+    use crate::tally::{Ask, Tally, Voice};
+    use crate::words::EN;
+
+    /// The grid of twelve that the formulas are tested with, and a texture of planks.
+    #[test]
+    fn panels_of_the_demo() {
+        let folder = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
+        let (job, _) = crate::read::job(&folder);
+        let tally = Tally::of(&job);
+        let say = |id: &str| tally.say(id, Ask::Own, Voice { lang: EN, metric: false }).unwrap().text.replace('\u{a0}', " ");
+        let rubble = |name: &str| say(&format!("larkenfell/lf-panel-rubble.{name}"));
+        assert_eq!([rubble("mean"), rubble("deviation"), rubble("fill")], ["1.21 in", "0.44 in", "60.6 %"]);
+        assert_eq!(say("brack-ferry/bf-panel-plank.fill"), "77.8 %");
+        assert!(tally.figure("sedge-basin/lf-panel-rubble.fill").is_none());
+    }
 }
