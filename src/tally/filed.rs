@@ -63,7 +63,7 @@ fn stated(site: &Site) -> Sheet {
     let mut row = |head: &str, said: Option<String>| rows.extend(said.map(|said| vec![head.to_owned(), said]));
     row("Base", Some(site.base.what.text.clone()));
     row("Humidity", site.climate.humidity.as_ref().map(typed));
-    row("Stands at", site.position.as_ref().map(|p| format!("{} north, {} east", typed(&p.latitude), typed(&p.longitude))));
+    row("Stands at", site.position.as_ref().map(|p| format!("latitude {}, longitude {}", typed(&p.latitude), typed(&p.longitude))));
     for surface in &site.surfaces {
         let code = &surface.code.text;
         row(&format!("Lifts of {code}"), surface.lifts.as_ref().map(typed));
@@ -94,7 +94,7 @@ fn stated(site: &Site) -> Sheet {
     if let Some(plan) = &site.plan {
         row("Electric light after sunset", Some(if plan.lights { "yes" } else { "no" }.to_owned()));
         let all = |hands: &[Text]| hands.iter().map(|t| t.text.as_str()).collect::<Vec<_>>().join(", ");
-        let said = |h: &Hands| format!("{} mix, {} place, {} carve", all(&h.mix), all(&h.place), all(&h.carve));
+        let said = |h: &Hands| format!("mix: {}; place: {}; carve: {}", all(&h.mix), all(&h.place), all(&h.carve));
         row("Hands", plan.hands.as_ref().map(said));
     }
     if let Some(delivery) = &site.delivery {
