@@ -25,6 +25,7 @@ pub mod nights;
 mod order;
 mod outline;
 pub mod panels;
+mod papers;
 mod powder;
 pub mod printed;
 pub mod role;
