@@ -63,7 +63,7 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
     if all.iter().any(|f| points_at(f, &folder, mutant)) {
         return Fate::Reported;
     }
-    if moved || was.texts != printed::texts(&job, &seen) {
+    if moved || was.texts != printed::texts(&job, &tally, &seen) {
         return Fate::Moved;
     }
     drop(seen);
@@ -108,9 +108,8 @@ fn every_mutant_is_reported_or_moves_something() {
     println!("{} mutants, {survived} without effect; {told} of {swaps} swapped units of water, mass and thickness reported", tried.len());
     let moved: Vec<&Mutant> = tried.iter().zip(&fates).filter(|(_, f)| **f == Fate::Moved).map(|(m, _)| m).collect();
     printed::lay_down(&demo, &moved);
-    // What is wanted is one in fifty; this holds what has been reached.
-    assert!(survived * 9 <= tried.len(), "{survived} of {} survive", tried.len());
-    // Nineteen of twenty; where only some are tried, one more may be missed.
+    // One in fifty at most, and nineteen of twenty; where only some are tried, one more may be missed.
+    assert!(survived * 50 <= tried.len(), "{survived} of {} survive", tried.len());
     let missed = swaps - told;
     assert!(missed * 20 <= swaps + if tried.len() < 500 { 20 } else { 0 }, "{told} of {swaps} swapped units reported");
 }

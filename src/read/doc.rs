@@ -120,7 +120,7 @@ fn head(reader: &mut Reader<'_>, entries: &[Entry], open: Span, kind: &'static K
     match get("hodbook") {
         None => {
             let help = format!("add `hodbook: {FORMAT}`: the format mark");
-            reader.stop("missing-key", "`hodbook` is missing from the front matter", open, "here", help);
+            head_missing(reader, entries, "hodbook", open, kind, help);
             return false;
         }
         Some(entry) => match scalar(entry).parse::<u32>() {
@@ -139,8 +139,7 @@ fn head(reader: &mut Reader<'_>, entries: &[Entry], open: Span, kind: &'static K
     }
     match get("kind") {
         None => {
-            let title = "`kind` is missing from the front matter";
-            reader.stop("missing-key", title, open, "here", format!("add `kind: {}`: {}", kind.kind, kind.meaning));
+            head_missing(reader, entries, "kind", open, kind, format!("add `kind: {}`: {}", kind.kind, kind.meaning));
             false
         }
         Some(entry) if scalar(entry) == kind.kind => true,
@@ -158,6 +157,18 @@ fn head(reader: &mut Reader<'_>, entries: &[Entry], open: Span, kind: &'static K
             reader.stop("kind-wrong", title, entry.value.at, "", help);
             false
         }
+    }
+}
+
+/// A key of the head that is not there; where another key looks like a slip of it, that one is shown.
+fn head_missing(reader: &mut Reader<'_>, entries: &[Entry], key: &str, open: Span, kind: &KindOf, help: String) {
+    let ours = |e: &&Entry| HEAD.iter().any(|f| f.name == e.key) || kind.fields.iter().chain(kind.twin()).any(|f| f.name == e.key);
+    match entries.iter().filter(|e| !ours(e)).find(|e| near::nearest(&e.key, [key]).is_some()) {
+        Some(slip) => {
+            let title = format!("no key is called `{}` here", slip.key);
+            reader.stop("unknown-key", title, slip.key_at, "", format!("did you mean `{key}`?"));
+        }
+        None => reader.stop("missing-key", format!("`{key}` is missing from the front matter"), open, "here", help),
     }
 }
 

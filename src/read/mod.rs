@@ -20,6 +20,7 @@ mod group;
 mod handbook;
 mod kinds;
 mod letter;
+mod listed;
 mod manual;
 mod mix;
 mod near;

@@ -157,6 +157,7 @@ impl<'a> Reader<'a> {
             Want::Map(example, fields) => self.map(field, example, fields, entry, path),
             Want::List(fields) => {
                 let items = self.listed(field, entry)?;
+                self.twice(field, items);
                 let mut groups = Vec::new();
                 for (i, item) in items.iter().enumerate() {
                     groups.push(self.group(item, item.at, fields, &[], &format!("{path}.{}", i + 1)));
@@ -165,6 +166,10 @@ impl<'a> Reader<'a> {
             }
             Want::Texts | Want::Languages => {
                 let items = self.listed(field, entry)?;
+                // Texts may stand twice: two blocks of one wording have one digest.
+                if matches!(field.want, Want::Languages) {
+                    self.twice(field, items);
+                }
                 let mut texts = Vec::new();
                 for item in items {
                     let scalar = self.scalar(field, item, entry.key_at);
@@ -193,6 +198,7 @@ impl<'a> Reader<'a> {
             }
             Want::Dates => {
                 let items = self.listed(field, entry)?;
+                self.twice(field, items);
                 let mut days = Vec::new();
                 for item in items {
                     let scalar = self.scalar(field, item, entry.key_at);

@@ -12,6 +12,7 @@ pub mod day;
 pub mod drawings;
 pub mod elevation;
 pub mod figure;
+pub mod filed;
 mod hands;
 pub mod hours;
 mod joints;
@@ -24,6 +25,8 @@ mod mixes;
 pub mod nights;
 mod order;
 mod outline;
+pub mod panels;
+mod papers;
 mod powder;
 pub mod printed;
 pub mod role;
@@ -33,6 +36,7 @@ pub mod scope;
 pub mod scopes;
 mod shelf;
 mod sites;
+pub mod stated;
 mod supplies;
 mod surfaces;
 
@@ -131,6 +135,7 @@ impl Tally {
         hands::work(self, job, site);
         budget::work(self, job, site);
         joints::work(self, site);
+        panels::work(self, job, site);
         cure::work(self, job, site);
     }
 

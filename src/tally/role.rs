@@ -126,6 +126,8 @@ pub enum Role {
     PanelLength,
     /// Share of uncertainty: up.
     Uncertainty,
+    /// A share that somebody measured.
+    Measured,
     /// An area that may be placed: down.
     AreaAllowed,
     /// Days of credit: down.
@@ -245,6 +247,7 @@ impl Role {
             Role::SiteWater => pick(("gal", Up, (1, 1), Decimal(0)), ("L", Up, (5, 1), Decimal(0))),
             Role::PanelLength => pick(("ft", Down, (1, 96), FeetInches), ("m", Down, (1, 100), Decimal(2))),
             Role::Uncertainty => both(("%", Up, (1, 10), Decimal(1))),
+            Role::Measured => both(("%", Nearest, (1, 10), Decimal(1))),
             Role::AreaAllowed => pick(("ft2", Down, (1, 10), Decimal(1)), ("m2", Down, (1, 100), Decimal(2))),
             Role::CreditDays => both(("", Down, (1, 100), Decimal(2))),
             Role::Pigment => pick(("lb", Nearest, (1, 1000), Decimal(3)), ("kg", Nearest, (1, 1000), Decimal(3))),

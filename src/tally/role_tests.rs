@@ -25,7 +25,9 @@ fn safe(role: Role) -> Direction {
         Role::WaterIndex => Up,
         // Measures and shares that nobody fails by: as near as can be.
         Role::BagMass | Role::MeanThickness | Role::WallLength | Role::Area | Role::Volume | Role::Density | Role::Reading => Nearest,
-        Role::Share | Role::Ratio | Role::Humidity | Role::Money | Role::PriceOfArea | Role::Wage | Role::Pigment => Nearest,
+        Role::Share | Role::Ratio | Role::Humidity | Role::Money | Role::PriceOfArea | Role::Wage | Role::Pigment | Role::Measured => {
+            Nearest
+        }
     }
 }
 
@@ -86,6 +88,7 @@ const ALL: &[Role] = &[
     Role::SiteWater,
     Role::PanelLength,
     Role::Uncertainty,
+    Role::Measured,
     Role::AreaAllowed,
     Role::CreditDays,
     Role::Pigment,

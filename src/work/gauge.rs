@@ -3,10 +3,10 @@
 use crate::job::{Mix, Site};
 use crate::tally::{Ask, batch_id, ladder_id, ladder_sizes};
 
-use super::gauge_tables;
 use super::load::Loaded;
 use super::screen::{nothing, said, with_findings};
 use super::seam::{Align, Options, Outcome, Product, Table};
+use super::{filed_tables, gauge_tables};
 
 /// Powder and water per batch, and the ladder, of one mix or all.
 pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
@@ -31,10 +31,12 @@ pub fn gauge(options: &Options, mix: Option<&str>) -> Outcome {
         tables.push(gauge_tables::waters(&loaded, mix));
         tables.extend(gauge_tables::color(&loaded, mix));
         tables.push(gauge_tables::times(&loaded, mix));
+        tables.push(filed_tables::mix(mix));
     }
     for metric in [false, true].into_iter().filter(|metric| mixes.iter().any(|m| m.metric == *metric)) {
         tables.extend(gauge_tables::drying(metric));
     }
+    tables.extend(filed_tables::house(&loaded));
     with_findings(&loaded, options, Outcome { product: Product::Tables(tables), ..Outcome::default() })
 }
 

@@ -8,6 +8,7 @@ mod cure_tables;
 mod daysheet;
 mod desk;
 mod dump;
+mod filed_tables;
 mod gauge;
 mod gauge_tables;
 mod glyphs;

@@ -7,7 +7,7 @@ use crate::words::EN;
 use super::load::Loaded;
 use super::screen::{chosen, measured, said, with_findings};
 use super::seam::{Align, Exit, Options, Outcome, Product, Table};
-use super::{cure_tables, hands_tables, site_tables, wall_tables};
+use super::{cure_tables, filed_tables, hands_tables, site_tables, wall_tables};
 
 /// Areas, volumes, loads, bags and weights of one site or all.
 pub fn takeoff(options: &Options, site: Option<&str>) -> Outcome {
@@ -82,6 +82,7 @@ fn site_tables(loaded: &Loaded, site: &Site) -> Vec<Table> {
     tables.extend(hands_tables::of(loaded, site));
     tables.extend(wall_tables::errors(loaded, site));
     tables.extend(cure_tables::of(loaded, site));
+    tables.extend(filed_tables::of(loaded, site));
     tables
 }
 

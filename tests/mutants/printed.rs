@@ -3,12 +3,14 @@
 use std::fmt::Write as _;
 use std::path::Path;
 
-use hodbook::job::Job;
+use hodbook::job::{Job, Surface};
+use hodbook::prose::block::BlockKind;
 use hodbook::quantity::show::JOIN;
 use hodbook::read;
 use hodbook::sound::Seen;
 use hodbook::source::Folder;
-use hodbook::tally::{Ask, Tally, Voice};
+use hodbook::tally::elevation::elevation;
+use hodbook::tally::{Ask, Tally, Voice, filed, stated};
 use hodbook::words::Lang;
 
 use super::made::Mutant;
@@ -33,7 +35,7 @@ impl Printed {
         let figures = figures(&job, &tally);
         let (seen, broken) = scene::texts(&job, &tally);
         assert!(broken.is_empty());
-        let texts = texts(&job, &seen);
+        let texts = texts(&job, &tally, &seen);
         drop(seen);
         tally.days(&job);
         let days = days(&job, &tally);
@@ -63,7 +65,7 @@ pub fn days(job: &Job, tally: &Tally) -> Vec<String> {
 }
 
 /// Every text with its values; what is printed round the texts: codes, papers, hands, titles, the book's chapters, words.
-pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
+pub fn texts(job: &Job, tally: &Tally, seen: &[Seen<'_>]) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     for text in seen {
         let mut line = format!("{} {}", text.document, text.edition.title.text);
@@ -72,6 +74,15 @@ pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
         }
         for used in &text.doc.values {
             let _ = write!(line, "\n{} {}", used.value.figure, used.value.text);
+        }
+        // Elevations that a text asks for, as they are drawn; the other drawings hold figures only.
+        for block in &text.doc.blocks {
+            let BlockKind::Asked(name, arguments) = &block.kind else { continue };
+            let asked = |s: &&Surface| arguments.iter().all(|(key, code)| key != "surface" || *code == s.code.text);
+            let site = text.subject.site();
+            for surface in site.surfaces.iter().filter(|_| name == "elevation").filter(asked) {
+                let _ = write!(line, "\n{:?}", elevation(tally, site, surface, text.voice));
+            }
         }
         out.push(line);
     }
@@ -102,9 +113,10 @@ pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
         let day = |d: &hodbook::job::Day| (d.year, d.month, d.day);
         let names: Vec<_> = s.surfaces.iter().map(|x| (x.code.text.as_str(), x.texture.text.as_str())).collect();
         out.push(format!("{} {} {} {:?} {names:?}", s.id, s.name.text, s.code.text, day(&s.good_until)));
+        out.push(format!("{:?}", filed::of(tally, job, s)));
     }
     for m in &job.mixes {
-        out.push(format!("{} {} {}", m.id, m.name.text, m.rev.text));
+        out.push(format!("{} {} {} {:?}", m.id, m.name.text, m.rev.text, stated::mix(m)));
     }
     if let Some(book) = &job.handbook {
         let titles: Vec<&str> = book.editions.iter().map(|e| e.title.text.as_str()).collect();
@@ -119,9 +131,13 @@ pub fn texts(job: &Job, seen: &[Seen<'_>]) -> Vec<String> {
         let said = |t: &Option<hodbook::job::Text>| t.as_ref().map_or(String::new(), |t| t.text.clone());
         out.push(format!("{} {} {} {}", w.en.text, w.es.text, said(&w.heard), said(&w.note)));
     }
+    out.push(format!("{:?}", stated::house(job)));
     if let Some(c) = &job.company {
         let languages: Vec<&str> = c.languages.iter().map(|t| t.text.as_str()).collect();
-        out.push(format!("{} {languages:?}", c.name.text));
+        let day = |d: &hodbook::job::Day| d.iso();
+        // Cards carry the day of the run, the cost the day of its prices.
+        let (on, prices) = (c.on.as_ref().map(day), c.prices.as_ref().map(|p| day(&p.dated)));
+        out.push(format!("{} {languages:?} {on:?} {prices:?}", c.name.text));
     }
     out
 }

@@ -4,6 +4,34 @@ use super::Case;
 
 pub(super) const CASES: &[Case] = &[
     (
+        "records/lf-panel-rubble.md",
+        "kind: panel",
+        "kid: panel",
+        r#"
+STOP[unknown-key]: no key is called `kid` here
+ --> records/lf-panel-rubble.md:3:1
+  |
+3 | kid: panel
+  | ^^^
+  |
+  = help: did you mean `kind`?
+"#,
+    ),
+    (
+        "cards/mud.es.md",
+        "hodbook: 1",
+        "hodbok: 1",
+        r#"
+STOP[unknown-key]: no key is called `hodbok` here
+ --> cards/mud.es.md:2:1
+  |
+2 | hodbok: 1
+  | ^^^^^^
+  |
+  = help: did you mean `hodbook`?
+"#,
+    ),
+    (
         "cards/mud.md",
         "cautions: [eyes, skin, paddle]",
         "cautions: [eyes, skn, paddle]",

@@ -6,6 +6,7 @@ pub mod carving_after_dark;
 mod clauses;
 pub mod clock_starts_wrong;
 pub mod crew_over_booked;
+pub mod dates_out_of_order;
 pub mod day_over_carve_limit;
 pub mod day_without_slack;
 pub mod last_batch_too_late;

@@ -8,6 +8,7 @@ pub mod acceptance_of_stop;
 pub mod acceptance_unknown;
 pub mod approver_is_author;
 pub mod approver_missing;
+pub mod author_missing;
 mod settle;
 
 pub use settle::{Settled, idle, settle};

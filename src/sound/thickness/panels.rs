@@ -1,13 +1,14 @@
 //! What panels on record say of a texture.
 
 use crate::job::{Mean, Panel};
-use crate::quantity::expr::{Length, Share};
+use crate::quantity::expr::Share;
 use crate::quantity::num::Direction;
 use crate::quantity::units::find_expr;
-use crate::quantity::{Dim, Kind, Node, Num, Quantity, Worked};
+use crate::quantity::{Node, Num, Quantity, Worked};
 use crate::sound::Ground;
 use crate::sound::limits::{self, BY_CHANCE};
-use crate::trade::relief::{Grid, depth_grid};
+use crate::tally;
+use crate::trade::relief::Grid;
 
 use num_rational::BigRational;
 
@@ -21,16 +22,9 @@ pub(super) fn of<'a>(ground: &Ground<'a>, one: &Use<'_>) -> Vec<&'a Panel> {
     ground.job.panels.iter().filter(same).filter(good).collect()
 }
 
-/// What its grid says. A texture that states no least has no fill, and its grid counts from nothing.
+/// What its grid says.
 pub(super) fn grid(one: &Use<'_>, panel: &Panel) -> Option<Grid> {
-    let from: Worked<Length> = match &one.texture.least {
-        Some(least) => least.clone(),
-        None => {
-            let none = Quantity { si: Num::int(0), dim: Dim::LENGTH, kind: Kind::Plain };
-            Worked::new(Node::constant(none, one.texture.most.node().unit(), "t_min", "the texture states no least"))
-        }
-    };
-    depth_grid(&panel.depths, &from, &one.texture.most).ok()
+    tally::panels::grid(panel, one.texture).ok()
 }
 
 /// A stated figure beside a measured one, as both are printed.
