@@ -83,7 +83,7 @@ fn inline(inline: &Inline, doc: &Doc) -> payload::Inline {
         Inline::Break => payload::Inline::Break,
         Inline::Name(at, _) => payload::Inline::text(doc.names.get(*at).map_or("", |name| name)),
         Inline::Value(at) => match doc.values.get(*at) {
-            Some(used) => payload::Inline::value(&used.value.text, &used.value.figure),
+            Some(used) => payload::Inline::value(&used.value.text, &used.figure),
             None => payload::Inline::text(""),
         },
         Inline::Bags(n, half, label, _) => payload::Inline::Bags { n: *n, half: *half, label: Some(label.clone()) },

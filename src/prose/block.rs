@@ -5,6 +5,7 @@ use std::sync::{Arc, OnceLock};
 
 use crate::job::Body;
 use crate::source::Span;
+use crate::tally::PrintedValue;
 use crate::words::Lang;
 
 use super::fixed::fixed_numbers;
@@ -73,10 +74,25 @@ pub enum BlockKind {
 /// One use of a printed value in a document.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Use {
-    /// The value.
-    pub value: crate::tally::PrintedValue,
+    /// Id of its figure.
+    pub figure: Arc<str>,
+    /// What is printed; its own `figure` is empty, because documents of other figures share it.
+    pub value: Arc<PrintedValue>,
     /// Place of the slot `{{ … }}`.
     pub at: Span,
+}
+
+impl Use {
+    /// A use of a printed value.
+    pub fn new(mut value: PrintedValue, at: Span) -> Use {
+        let figure = std::mem::take(&mut value.figure).into();
+        Use { figure, value: Arc::new(value), at }
+    }
+
+    /// The printed value with its figure.
+    pub fn printed(&self) -> PrintedValue {
+        PrintedValue { figure: self.figure.to_string(), ..PrintedValue::clone(&self.value) }
+    }
 }
 
 /// A rendered body: its blocks, shared by every document that prints the same words, and what its slots print.
@@ -152,7 +168,7 @@ impl Doc {
             });
             words.collect()
         });
-        let prints = |name: &str| self.values.iter().any(|u| u.value.figure.rsplit('.').next() == Some(name));
+        let prints = |name: &str| self.values.iter().any(|u| u.figure.rsplit('.').next() == Some(name));
         let stands = |word: &str| said.contains(word) || word.strip_prefix('#').is_some_and(prints);
         phrases.iter().any(|phrase| phrase.split(' ').all(stands))
     }

@@ -161,10 +161,10 @@ impl State<'_> {
                     let whole = number.floor();
                     let half = whole < number;
                     let count = u32::try_from(whole.numer()).unwrap_or(0);
-                    self.values.push(Use { value, at });
+                    self.values.push(Use::new(value, at));
                     return Some(Inline::Bags(count, half, self.bag_label(id), index));
                 }
-                self.values.push(Use { value, at });
+                self.values.push(Use::new(value, at));
                 Some(Inline::Value(index))
             }
         }

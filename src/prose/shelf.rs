@@ -86,7 +86,7 @@ impl Shelf {
             return Ok(made.of(&ids, &named));
         }
         let doc = prepared.render(scope, tally, voice, options)?;
-        let place = |u: &Use| ids.iter().position(|id| **id == u.value.figure);
+        let place = |u: &Use| ids.iter().position(|id| **id == u.figure);
         let spot = |name: &Arc<str>| named.iter().position(|n| *n == name);
         let figures = doc.values.iter().map(place).collect::<Option<Vec<usize>>>();
         let names = doc.names.iter().map(spot).collect::<Option<Vec<usize>>>();
@@ -112,13 +112,10 @@ impl Shelf {
 
 impl Made {
     /// The document with the figures and names of another scope.
-    fn of(&self, ids: &[&str], named: &[&Arc<str>]) -> Doc {
+    fn of(&self, ids: &[&Arc<str>], named: &[&Arc<str>]) -> Doc {
         let of = |(used, place): (&Use, &usize)| {
-            let mut used = used.clone();
-            if let Some(id) = ids.get(*place) {
-                (*id).clone_into(&mut used.value.figure);
-            }
-            used
+            let figure = ids.get(*place).map_or(&used.figure, |id| *id);
+            Use { figure: figure.clone(), value: used.value.clone(), at: used.at }
         };
         let names = self.names.iter().filter_map(|place| named.get(*place)).map(|name| (*name).clone()).collect();
         self.doc.with(self.doc.values.iter().zip(&self.figures).map(of).collect(), names)
@@ -130,7 +127,7 @@ struct Read<'s> {
     tally: &'s Tally,
     /// True if proper names are printed apart from the words.
     apart: bool,
-    ids: Vec<&'s str>,
+    ids: Vec<&'s Arc<str>>,
     named: Vec<&'s Arc<str>>,
     /// First place of each figure and of each name.
     known: HashMap<&'s str, usize>,

@@ -68,7 +68,7 @@ fn line(doc: &Doc, inlines: &[Inline], step: &mut Step) {
 fn figures(doc: &Doc, inlines: &[Inline], out: &mut Vec<String>) {
     for inline in inlines {
         match inline {
-            Inline::Value(i) | Inline::Bags(_, _, _, i) => out.extend(doc.values.get(*i).map(|u| u.value.figure.clone())),
+            Inline::Value(i) | Inline::Bags(_, _, _, i) => out.extend(doc.values.get(*i).map(|u| u.figure.to_string())),
             Inline::Strong(inner) | Inline::Em(inner) | Inline::Link(_, inner) => figures(doc, inner, out),
             _ => {}
         }

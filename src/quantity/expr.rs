@@ -136,7 +136,8 @@ pub enum How {
 
 #[derive(Debug)]
 struct Inner {
-    value: Quantity,
+    /// Shared by a figure, its name in a formula and the formula's result.
+    value: Arc<Quantity>,
     unit: Option<UnitExpr>,
     how: How,
 }
@@ -195,8 +196,8 @@ pub fn usual_unit(dim: Dim, metric: bool) -> Option<UnitExpr> {
 }
 
 impl Node {
-    pub(super) fn make(value: Quantity, unit: Option<UnitExpr>, how: How) -> Node {
-        Node(Arc::new(Inner { value, unit, how }))
+    pub(super) fn make(value: impl Into<Arc<Quantity>>, unit: Option<UnitExpr>, how: How) -> Node {
+        Node(Arc::new(Inner { value: value.into(), unit, how }))
     }
 
     /// An authored value, shown in `unit`.
@@ -251,13 +252,13 @@ impl Node {
                     && self.0.unit != Some(unit)
                     && matches!(self.how(), How::Dressed { .. } | How::Rounded { .. }) =>
             {
-                Node::make(self.value().clone(), Some(unit), How::Named { symbol: String::new(), of: self })
+                Node::make(self.0.value.clone(), Some(unit), How::Named { symbol: String::new(), of: self })
             }
             Some(unit) if unit.dim() == self.0.value.dim => match Arc::try_unwrap(self.0) {
                 Ok(inner) => Node::make(inner.value, Some(unit), inner.how),
                 Err(shared) => {
                     let node = Node(shared);
-                    let value = node.value().clone();
+                    let value = node.0.value.clone();
                     match node.how() {
                         How::Op(op, args) => Node::make(value, Some(unit), How::Op(*op, args.clone())),
                         How::Formula { key, symbol, body } => {
@@ -273,18 +274,18 @@ impl Node {
 
     /// This node as an input of a formula, under its symbol.
     pub fn named(&self, symbol: &str) -> Node {
-        Node::make(self.value().clone(), self.unit(), How::Named { symbol: symbol.to_owned(), of: self.clone() })
+        Node::make(self.0.value.clone(), self.unit(), How::Named { symbol: symbol.to_owned(), of: self.clone() })
     }
 
     /// This node as the result of a formula.
     pub fn formula(self, key: &'static str, symbol: &'static str) -> Node {
-        let (value, unit) = (self.value().clone(), self.unit());
+        let (value, unit) = (self.0.value.clone(), self.unit());
         Node::make(value, unit, How::Formula { key, symbol, body: self })
     }
 
     /// This node as another figure that a derivation refers to.
     pub fn figure(&self, id: &str) -> Node {
-        Node::make(self.value().clone(), self.unit(), How::Figure { id: id.to_owned(), of: self.clone() })
+        Node::make(self.0.value.clone(), self.unit(), How::Figure { id: id.to_owned(), of: self.clone() })
     }
 
     /// Rounded to a whole multiple of `n/d` of the node's unit. Exact from here on.
@@ -430,7 +431,7 @@ impl<S: Sort> Worked<S> {
             node
         } else {
             let value = node.value().clone().as_kind(S::KIND);
-            let inner = Inner { value, unit: node.unit(), how: How::Named { symbol: String::new(), of: node } };
+            let inner = Inner { value: value.into(), unit: node.unit(), how: How::Named { symbol: String::new(), of: node } };
             Node(Arc::new(inner))
         };
         Worked { node, sort: PhantomData }

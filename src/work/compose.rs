@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::finding::Finding;
 use crate::job::{Card, Distance, Edition, Job, Per, Site};
 use crate::press::{lower, payload};
-use crate::prose::block::Doc;
+use crate::prose::block::{Doc, Use};
 use crate::prose::{Options, Shelf};
 use crate::sound::{Role, Seen};
 use crate::source::Span;
@@ -174,7 +174,7 @@ impl<'a> Composer<'a> {
         let mut asks: Vec<Ask> = Vec::new();
         let mut blocks = Vec::new();
         if self.sets {
-            values.extend(doc.values.iter().map(|u| u.value.clone()));
+            values.extend(doc.values.iter().map(Use::printed));
             // Lowering only notes what was asked for; filling it may render further texts.
             blocks = lower::blocks(&doc, lang, &mut |name, arguments, at| {
                 asks.push((name.to_owned(), arguments.to_vec(), at));

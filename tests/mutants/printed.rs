@@ -72,11 +72,11 @@ pub fn texts(job: &Job, tally: &Tally, seen: &[Seen<'_>]) -> Vec<String> {
         for sentence in text.sentences() {
             let _ = write!(line, "\n{}", sentence.words());
         }
-        for used in &text.doc.values {
-            let _ = write!(line, "\n{} {}", used.value.figure, used.value.text);
+        for used in text.doc.values.iter() {
+            let _ = write!(line, "\n{} {}", used.figure, used.value.text);
         }
         // Elevations that a text asks for, as they are drawn; the other drawings hold figures only.
-        for block in &text.doc.blocks {
+        for block in text.doc.blocks() {
             let BlockKind::Asked(name, arguments) = &block.kind else { continue };
             let asked = |s: &&Surface| arguments.iter().all(|(key, code)| key != "surface" || *code == s.code.text);
             let site = text.subject.site();

@@ -69,7 +69,7 @@ fn times(seen: &Seen<'_>, clause: &[Piece]) -> Vec<(String, Quantity, Span)> {
         match piece {
             Piece::Word(word, at) => words.push((word.clone(), *at)),
             Piece::Value(i) => {
-                let used = seen.doc.values.get(*i).filter(|u| !u.value.figure.ends_with(".wet_cure"));
+                let used = seen.doc.values.get(*i).filter(|u| !u.figure.ends_with(".wet_cure"));
                 let text = used.map(|u| (crate::sound::told::typed(&u.value.text).to_lowercase(), u.at));
                 match text {
                     Some((text, at)) => words.extend(text.split_whitespace().map(|w| (w.to_owned(), Some(at)))),

@@ -147,7 +147,7 @@ fn one(seen: &Seen<'_>, sentence: &Sentence) -> Option<Finding> {
 
 fn clock_at(seen: &Seen<'_>, sentence: &Sentence, at: usize) -> Option<Clock> {
     if let Some(Piece::Value(i)) = sentence.pieces.get(at) {
-        let figure = seen.doc.values.get(*i).map(|u| u.value.figure.as_str())?;
+        let figure = seen.doc.values.get(*i).map(|u| &*u.figure)?;
         let open = [".place_by", ".open_time", ".discard"].iter().any(|f| figure.ends_with(f));
         let window = [".opens", ".closes", ".carve_start"].iter().any(|f| figure.ends_with(f));
         return if open { Some(Clock::Open) } else { window.then_some(Clock::Window) };

@@ -72,7 +72,7 @@ fn amount(sentence: &Sentence, seen: &Seen<'_>, at: usize) -> Option<(Num, Span)
         Piece::Value(i) => {
             let used = seen.doc.values.get(*i)?;
             // The mix's own wait is right by itself.
-            if used.value.figure.ends_with(".recoat") {
+            if used.figure.ends_with(".recoat") {
                 return None;
             }
             let amount = Quantity::of(&Num::Exact(used.value.number.clone()?), used.value.unit?);

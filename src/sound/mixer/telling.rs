@@ -127,7 +127,7 @@ pub(super) fn place(seen: &Seen<'_>, sentence: &Sentence, at: usize) -> Option<S
 /// Id of the figure that a piece prints.
 pub(super) fn figure<'s>(seen: &'s Seen<'_>, sentence: &Sentence, at: usize) -> Option<&'s str> {
     match sentence.pieces.get(at)? {
-        Piece::Value(i) => seen.doc.values.get(*i).map(|u| u.value.figure.as_str()),
+        Piece::Value(i) => seen.doc.values.get(*i).map(|u| &*u.figure),
         _ => None,
     }
 }

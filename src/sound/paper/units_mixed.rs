@@ -60,13 +60,13 @@ fn hand(seen: &Seen<'_>, one: &Typed, all: &[&Typed]) -> Option<Finding> {
 fn slot(seen: &Seen<'_>, one: &Use) -> Option<Finding> {
     let metric = seen.voice.metric;
     let foreign = |u: &Use| u.value.unit.is_some_and(|unit| !neutral(unit.dim()) && u.value.metric != metric);
-    if !foreign(one) || seen.doc.values.iter().any(|u| u.value.figure == one.value.figure && u.value.metric == metric) {
+    if !foreign(one) || seen.doc.values.iter().any(|u| u.figure == one.figure && u.value.metric == metric) {
         return None;
     }
     let text = typed(&one.value.text);
     let title =
         format!("`{text}` is printed in {} units alone, the paper of {} is in {} units", name(!metric), seen.scope.subject, name(metric));
-    let finding = Finding::new(CHECK.name, Severity::Stop, title).at(one.at, "another system").source(SOURCE).figure(&one.value.figure);
+    let finding = Finding::new(CHECK.name, Severity::Stop, title).at(one.at, "another system").source(SOURCE).figure(&*one.figure);
     Some(finding.help(format!("print it in {} units before it, or use `| both`", name(metric))))
 }
 

@@ -126,7 +126,7 @@ impl<'a> Paper<'a> {
                 }
             }
             // A card for one mixer that prints the mixing time has the mixer running, whatever it calls it; so has wet mix.
-            let Some(mixing) = seen.doc.values.iter().find(|u| u.value.figure.ends_with(".mixing")) else { continue };
+            let Some(mixing) = seen.doc.values.iter().find(|u| u.figure.ends_with(".mixing")) else { continue };
             let turns = matches!(seen.subject, Subject::Batch(..));
             for condition in [(MIXER, turns), (WET_CEMENT, true)].iter().filter(|(_, yes)| *yes).map(|(c, _)| *c) {
                 if open(&calls, condition) {

@@ -22,7 +22,7 @@ pub(super) fn may(seen: &Seen<'_>, sentence: &Sentence, phrases: &[&str]) -> boo
     sentence.pieces.iter().any(|piece| match piece {
         Piece::Word(word, _) => begins(word),
         Piece::Value(i) => seen.doc.values.get(*i).is_some_and(|used| {
-            let name = used.value.figure.rsplit('.').next();
+            let name = used.figure.rsplit('.').next();
             phrases.iter().any(|p| p.starts_with('#') && p.strip_prefix('#') == name)
         }),
         Piece::Mark => false,
@@ -40,7 +40,7 @@ pub(super) fn clauses(seen: &Seen<'_>, sentence: &Sentence) -> Vec<Clause> {
             }
             Piece::Word(word, at) => (word.clone(), *at),
             Piece::Value(i) => match seen.doc.values.get(*i) {
-                Some(used) => (format!("#{}", used.value.figure.rsplit('.').next().unwrap_or("")), Some(used.at)),
+                Some(used) => (format!("#{}", used.figure.rsplit('.').next().unwrap_or("")), Some(used.at)),
                 None => ("#".to_owned(), None),
             },
         };

@@ -133,7 +133,7 @@ pub(super) fn phrase(words: &[Option<String>], phrase: &str) -> Option<usize> {
 
 /// True if a printed value of the sentence, by its index in the document, is an amount of water.
 pub(super) fn is_water(ground: &Ground<'_>, seen: &Seen<'_>, value: usize) -> bool {
-    let figure = seen.doc.values.get(value).and_then(|used| ground.tally.figure(&used.value.figure));
+    let figure = seen.doc.values.get(value).and_then(|used| ground.tally.figure(&used.figure));
     figure.is_some_and(|f| f.role.is_water())
 }
 

@@ -131,7 +131,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 /// Where a sentence prints the time by which mix is on the wall, or its open time.
 fn timed(seen: &Seen<'_>, sentence: &Sentence) -> Option<usize> {
     let is_time = |i: &usize| {
-        seen.doc.values.get(*i).is_some_and(|u| u.value.figure.ends_with(".place_by") || u.value.figure.ends_with(".open_time"))
+        seen.doc.values.get(*i).is_some_and(|u| u.figure.ends_with(".place_by") || u.figure.ends_with(".open_time"))
     };
     sentence.pieces.iter().position(|p| matches!(p, Piece::Value(i) if is_time(i)))
 }

@@ -29,7 +29,7 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let all: Vec<Sentence> = seen.sentences().iter().filter(|s| s.step.is_some()).cloned().collect();
-    let has = |s: &Sentence, name: &str| s.values().filter_map(|i| seen.doc.values.get(i)).any(|u| u.value.figure.ends_with(name));
+    let has = |s: &Sentence, name: &str| s.values().filter_map(|i| seen.doc.values.get(i)).any(|u| u.figure.ends_with(name));
     let timed = |s: &Sentence| has(s, ".mixing");
     let by_words = |s: &Sentence| s.has(TIMER) && s.has(MIXING);
     let Some(mixing) = all.iter().position(timed).or_else(|| all.iter().position(by_words)) else { return Vec::new() };
@@ -39,7 +39,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
     let first = early.iter().find(|s| starts(s)).or_else(|| early.iter().find(|s| lets_in(s).is_some())).and_then(|s| s.step);
     let mut found = Vec::new();
     for sentence in early.iter().filter(|s| s.step != first) {
-        let step_slot = sentence.values().filter_map(|i| seen.doc.values.get(i)).find(|u| u.value.figure.ends_with(".step"));
+        let step_slot = sentence.values().filter_map(|i| seen.doc.values.get(i)).find(|u| u.figure.ends_with(".step"));
         let at = lets_in(sentence).or_else(|| step_slot.filter(|_| !sentence.has(NOT)).map(|u| u.at));
         let (Some(at), Some(number)) = (at, sentence.step) else { continue };
         found.push(finding(ground, seen, number, at, all.get(mixing)));
@@ -48,10 +48,10 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 }
 
 fn finding(ground: &Ground<'_>, seen: &Seen<'_>, number: u64, at: Span, mixing: Option<&Sentence>) -> Finding {
-    let slot = mixing.and_then(|s| s.values().filter_map(|i| seen.doc.values.get(i)).find(|u| u.value.figure.ends_with(".mixing")));
+    let slot = mixing.and_then(|s| s.values().filter_map(|i| seen.doc.values.get(i)).find(|u| u.figure.ends_with(".mixing")));
     // The least time is the mix's own; a text without its slot still speaks of one mix or of several.
     let own = seen.subject.mix(ground.job).map(|m| format!("{}.mixing", m.id));
-    let id = slot.map(|u| u.value.figure.clone()).or(own);
+    let id = slot.map(|u| u.figure.to_string()).or(own);
     let least = id.as_deref().and_then(|id| crate::sound::told::text(ground, id, seen.voice.metric));
     let time = least.clone().map_or("the mixing time".to_owned(), |t| format!("{t} of mixing"));
     let mut finding = Finding::new(CHECK.name, Severity::Stop, format!("step {number} lets water in before {time}"))

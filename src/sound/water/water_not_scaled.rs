@@ -57,7 +57,7 @@ impl Case<'_, '_> {
     fn slots(&self, sentence: &Sentence) -> Vec<Finding> {
         let uses = sentence.values().filter_map(|i| self.seen.doc.values.get(i));
         let found = uses.filter_map(|used| {
-            let name = used.value.figure.strip_prefix(&format!("{}.", self.mix.id))?;
+            let name = used.figure.strip_prefix(&format!("{}.", self.mix.id))?;
             let water = WATERS.iter().find(|w| **w == name)?;
             let help = format!("print `{{{{ batch.{water} }}}}`, or say `per load` in the same sentence");
             self.finding(water, &typed(&used.value.text), used.at, help)
