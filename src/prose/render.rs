@@ -7,6 +7,7 @@ use tera::{Context, Tera};
 
 use crate::finding::{Finding, Severity};
 use crate::job::Body;
+use crate::tally::scope::Group;
 use crate::tally::{Scope, Slot, Tally, Voice};
 
 use super::block::Doc;
@@ -170,7 +171,8 @@ impl Prepared {
             return whole.then(|| slot.clone());
         }
         let named = |key: &String| paths.iter().any(|p| p.split('.').nth(1) == Some(key));
-        Some(Slot::Map(Arc::new(map.iter().filter(|(key, _)| named(key)).map(|(key, slot)| (key.clone(), slot.clone())).collect())))
+        let own = map.iter().filter(|(key, _)| named(key)).map(|(key, slot)| (key.clone(), slot.clone())).collect();
+        Some(Slot::Map(Arc::new(Group { own, below: Vec::new() })))
     }
 
     /// True if the proper names of a scope can be printed apart from the words: no tag looks at their letters.

@@ -167,7 +167,7 @@ impl<'s> Read<'s> {
                 self.ids.push(id);
             }
             Slot::Map(map) => {
-                self.note((2, map.len()));
+                self.note((2, map.iter().count()));
                 for (name, slot) in map.iter() {
                     self.note(name);
                     self.slot(slot);

@@ -123,7 +123,7 @@ fn missing(path: &str, scope: &Scope, bound: &[(String, String, bool)]) -> (Stri
         if check::resolve(&next, scope, bound).is_none() {
             let holder = if group.is_empty() { Some(&scope.root) } else { check::resolve(&group, scope, bound) };
             let mut names: Vec<String> = match holder {
-                Some(Slot::Map(map)) => map.keys().cloned().collect(),
+                Some(Slot::Map(map)) => map.iter().map(|(name, _)| name.clone()).collect(),
                 _ => Vec::new(),
             };
             if group.is_empty() {

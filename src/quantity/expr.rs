@@ -4,6 +4,7 @@
 //! readings of one tree, so they cannot disagree. [`Worked`] types a node for the formulas: a length is not
 //! an area, and an open time is not a carve window, at compile time.
 
+use std::borrow::Cow;
 use std::marker::PhantomData;
 use std::ops::{Add, Div, Mul, Sub};
 use std::sync::Arc;
@@ -71,9 +72,9 @@ pub enum How {
     /// Written by the author: the text as typed, the key path, the place.
     Authored {
         /// Text as typed.
-        text: String,
+        text: Box<str>,
         /// Key path, such as `water.start`.
-        key: String,
+        key: Box<str>,
         /// Place, if it came from a file.
         mark: Option<Mark>,
     },
@@ -91,7 +92,7 @@ pub enum How {
     /// An input of a formula under its symbol there.
     Named {
         /// Symbol in the formula.
-        symbol: String,
+        symbol: Cow<'static, str>,
         /// The input.
         of: Node,
     },
@@ -121,14 +122,14 @@ pub enum How {
         /// Direction.
         direction: Direction,
         /// The measure, in the node's unit.
-        measure: BigRational,
+        measure: Box<BigRational>,
         /// The value before.
         of: Node,
     },
     /// Another figure, by its id.
     Figure {
         /// Figure id.
-        id: String,
+        id: Arc<str>,
         /// Its derivation.
         of: Node,
     },
@@ -202,7 +203,7 @@ impl Node {
 
     /// An authored value, shown in `unit`.
     pub fn authored(value: Quantity, unit: Option<UnitExpr>, text: &str, key: &str, mark: Option<Mark>) -> Node {
-        Node::make(value, unit, How::Authored { text: text.to_owned(), key: key.to_owned(), mark })
+        Node::make(value, unit, How::Authored { text: text.into(), key: key.into(), mark })
     }
 
     /// A published constant.
@@ -252,7 +253,7 @@ impl Node {
                     && self.0.unit != Some(unit)
                     && matches!(self.how(), How::Dressed { .. } | How::Rounded { .. }) =>
             {
-                Node::make(self.0.value.clone(), Some(unit), How::Named { symbol: String::new(), of: self })
+                Node::make(self.0.value.clone(), Some(unit), How::Named { symbol: Cow::Borrowed(""), of: self })
             }
             Some(unit) if unit.dim() == self.0.value.dim => match Arc::try_unwrap(self.0) {
                 Ok(inner) => Node::make(inner.value, Some(unit), inner.how),
@@ -264,7 +265,7 @@ impl Node {
                         How::Formula { key, symbol, body } => {
                             Node::make(value, Some(unit), How::Formula { key, symbol, body: body.clone() })
                         }
-                        _ => Node::make(value, Some(unit), How::Named { symbol: String::new(), of: node }),
+                        _ => Node::make(value, Some(unit), How::Named { symbol: Cow::Borrowed(""), of: node }),
                     }
                 }
             },
@@ -273,8 +274,8 @@ impl Node {
     }
 
     /// This node as an input of a formula, under its symbol.
-    pub fn named(&self, symbol: &str) -> Node {
-        Node::make(self.0.value.clone(), self.unit(), How::Named { symbol: symbol.to_owned(), of: self.clone() })
+    pub fn named(&self, symbol: impl Into<Cow<'static, str>>) -> Node {
+        Node::make(self.0.value.clone(), self.unit(), How::Named { symbol: symbol.into(), of: self.clone() })
     }
 
     /// This node as the result of a formula.
@@ -285,7 +286,7 @@ impl Node {
 
     /// This node as another figure that a derivation refers to.
     pub fn figure(&self, id: &str) -> Node {
-        Node::make(self.0.value.clone(), self.unit(), How::Figure { id: id.to_owned(), of: self.clone() })
+        Node::make(self.0.value.clone(), self.unit(), How::Figure { id: id.into(), of: self.clone() })
     }
 
     /// Rounded to a whole multiple of `n/d` of the node's unit. Exact from here on.
@@ -297,7 +298,7 @@ impl Node {
             None => Quantity::plain(number),
         };
         value.kind = self.value().kind;
-        Node::make(value, self.unit(), How::Rounded { direction, measure, of: self.clone() })
+        Node::make(value, self.unit(), How::Rounded { direction, measure: Box::new(measure), of: self.clone() })
     }
 
     fn combine(op: Op, a: Node, b: Node, dim: Dim, si: Num) -> Node {
@@ -431,7 +432,7 @@ impl<S: Sort> Worked<S> {
             node
         } else {
             let value = node.value().clone().as_kind(S::KIND);
-            let inner = Inner { value: value.into(), unit: node.unit(), how: How::Named { symbol: String::new(), of: node } };
+            let inner = Inner { value: value.into(), unit: node.unit(), how: How::Named { symbol: Cow::Borrowed(""), of: node } };
             Node(Arc::new(inner))
         };
         Worked { node, sort: PhantomData }
@@ -461,7 +462,7 @@ impl<S: Sort> Worked<S> {
     }
 
     /// The node as an input of a formula, under its symbol there.
-    pub fn named(&self, symbol: &str) -> Node {
+    pub fn named(&self, symbol: impl Into<Cow<'static, str>>) -> Node {
         self.node.named(symbol)
     }
 

@@ -69,15 +69,15 @@ fn explain(symbol: &str, node: &Node, through: bool, lines: &mut Vec<Line>, seen
         if through {
             let at = explain(symbol, of, through, lines, seen);
             if let Some(line) = lines.get_mut(at) {
-                line.figure = Some(id.clone());
+                line.figure = Some(id.to_string());
             }
             return at;
         }
-        if let Some(at) = lines.iter().position(|l| l.figure.as_ref() == Some(id)) {
+        if let Some(at) = lines.iter().position(|l| l.figure.as_deref() == Some(&**id)) {
             return at;
         }
         let mut line = head(symbol, of);
-        line.figure = Some(id.clone());
+        line.figure = Some(id.to_string());
         lines.push(line);
         return lines.len() - 1;
     }
@@ -134,7 +134,7 @@ fn head(symbol: &str, node: &Node) -> Line {
     };
     let leaf = matches!(node.how(), How::Authored { .. } | How::Constant { .. } | How::Given);
     let (authored, mark) = match node.how() {
-        How::Authored { text, key, mark } => (Some((text.clone(), key.clone())), *mark),
+        How::Authored { text, key, mark } => (Some((text.to_string(), key.to_string())), *mark),
         _ => (None, None),
     };
     let source = match node.how() {
@@ -217,13 +217,13 @@ fn text(node: &Node, numbers: Option<usize>, outer: u8) -> String {
                 Direction::Nearest => "nearest",
             };
             let inside = in_unit(of, node.unit(), numbers, 0);
-            format!("{name}({inside}, {})", Num::Exact(measure.clone()).plain())
+            format!("{name}({inside}, {})", Num::Exact(BigRational::clone(measure)).plain())
         }
         How::Bare { unit, of } => in_unit(of, Some(*unit), numbers, outer),
         How::Dressed { of } => text(of, numbers, outer),
         How::Named { symbol, of } if symbol.is_empty() => in_unit(of, node.unit(), numbers, outer),
-        How::Named { symbol, .. } if numbers.is_none() => symbol.clone(),
-        How::Figure { id, .. } if numbers.is_none() => id.clone(),
+        How::Named { symbol, .. } if numbers.is_none() => symbol.to_string(),
+        How::Figure { id, .. } if numbers.is_none() => id.to_string(),
         How::Formula { symbol, .. } if numbers.is_none() => (*symbol).to_owned(),
         How::Constant { symbol: "pi", .. } => "pi".to_owned(),
         How::Constant { symbol, .. } if numbers.is_none() => (*symbol).to_owned(),

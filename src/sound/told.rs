@@ -39,7 +39,7 @@ pub(super) fn text(ground: &Ground<'_>, id: &str, metric: bool) -> Option<String
 /// Text and place of the first authored value that a node rests on.
 pub(super) fn authored(ground: &Ground<'_>, node: &Node) -> Option<(String, Span)> {
     node.leaves().iter().find_map(|leaf| match leaf.how() {
-        How::Authored { text, mark, .. } => mark.map(|m| (text.clone(), (ground.span_of)(m))),
+        How::Authored { text, mark, .. } => mark.map(|m| (text.to_string(), (ground.span_of)(m))),
         _ => None,
     })
 }

@@ -36,7 +36,7 @@ pub(super) fn day(day: &Day) -> String {
 pub(super) fn typed<S: Sort>(value: &Worked<S>) -> String {
     let node = value.node();
     match node.how() {
-        How::Authored { text, .. } => text.clone(),
+        How::Authored { text, .. } => text.to_string(),
         _ => node.unit().map_or_else(|| node.number().plain(), |unit| format!("{} {}", node.number().plain(), unit.symbol())),
     }
 }

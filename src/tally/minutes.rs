@@ -9,6 +9,7 @@ use crate::job::weather::Date;
 use crate::job::{DayGoal, DayPlan, Job, Mix, Site, Surface};
 use crate::quantity::num::Direction;
 use crate::quantity::{Dim, Kind, Num, Quantity};
+use crate::source::side_by_side;
 use crate::trade::day::{Hour, MOST_BATCHES, Times};
 
 use super::minutes_table::{Crew, Met, Patch, table};
@@ -45,22 +46,24 @@ pub struct Outlook {
 
 /// Every planned day that can be worked, in the order of the sites and of their plans.
 pub(super) fn of(t: &Tally, job: &Job) -> Vec<Outlook> {
-    let mut all = Vec::new();
-    for (n, site) in job.sites.iter().enumerate() {
-        let (Some(plan), Some(mix)) = (&site.plan, mix_of(job, &site.carve_mix.text)) else { continue };
+    let sites: Vec<(usize, &Site)> = job.sites.iter().enumerate().collect();
+    side_by_side(&sites, |(n, site)| {
+        let mut all = Vec::new();
+        let (Some(plan), Some(mix)) = (&site.plan, mix_of(job, &site.carve_mix.text)) else { return all };
         let mut taken: BTreeMap<&str, Num> = BTreeMap::new();
         let band = hours::band(site, mix);
         for (k, goal) in plan.days.iter().enumerate() {
             let Some(surface) = site.surfaces.iter().find(|s| s.code.text == goal.surface.text) else { continue };
             let before = taken.entry(surface.code.text.as_str()).or_insert_with(|| Num::int(0));
             let place = Place { t, job, site, plan, mix, goal, surface };
-            if let Some(outlook) = place.look((n, k), before, &band) {
+            if let Some(outlook) = place.look((*n, k), before, &band) {
                 *before = before.add(&outlook.area.si);
                 all.push(outlook);
             }
         }
-    }
-    all
+        all
+    })
+    .concat()
 }
 
 struct Place<'a> {

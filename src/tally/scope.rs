@@ -14,7 +14,7 @@ pub enum Slot {
     /// A proper name, such as a site's: printed as it is, and no check reads it as words of the text.
     Name(Arc<str>),
     /// A group of names.
-    Map(Arc<IndexMap<String, Slot>>),
+    Map(Arc<Group>),
     /// A list to loop over.
     List(Arc<Vec<Slot>>),
 }
@@ -44,7 +44,7 @@ impl Slot {
     pub fn has_names(&self) -> bool {
         match self {
             Slot::Name(_) => true,
-            Slot::Map(map) => map.values().any(Slot::has_names),
+            Slot::Map(map) => map.iter().any(|(_, slot)| slot.has_names()),
             Slot::List(items) => items.iter().any(Slot::has_names),
             Slot::Figure(_) | Slot::Text(_) => false,
         }
@@ -58,7 +58,7 @@ impl Slot {
     /// Puts a name into a group; does nothing on other slots.
     pub fn put(&mut self, name: &str, slot: Slot) {
         if let Slot::Map(map) = self {
-            Arc::make_mut(map).insert(name.to_owned(), slot);
+            Arc::make_mut(map).own.insert(name.to_owned(), slot);
         }
     }
 
@@ -68,6 +68,34 @@ impl Slot {
             Slot::Map(map) => map.get(name),
             _ => None,
         })
+    }
+}
+
+/// Names and what they stand for.
+pub type Names = IndexMap<String, Slot>;
+
+/// A group of names: its own, and below them those of the figures that many scopes share.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Group {
+    /// Its own names.
+    pub own: Names,
+    /// Shared ones, the nearest first; a nearer name hides a farther one.
+    pub below: Vec<Arc<Names>>,
+}
+
+impl Group {
+    /// What a name stands for.
+    pub fn get(&self, name: &str) -> Option<&Slot> {
+        self.own.get(name).or_else(|| self.below.iter().find_map(|names| names.get(name)))
+    }
+
+    /// Every name with what it stands for, its own first.
+    pub fn iter(&self) -> impl Iterator<Item = (&String, &Slot)> {
+        let shared = self.below.iter().enumerate().flat_map(move |(depth, names)| {
+            let hidden = move |name: &str| self.own.contains_key(name) || self.below.iter().take(depth).any(|near| near.contains_key(name));
+            names.iter().filter(move |(name, _)| !hidden(name))
+        });
+        self.own.iter().chain(shared)
     }
 }
 

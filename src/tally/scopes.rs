@@ -3,12 +3,10 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use indexmap::IndexMap;
-
 use crate::job::{BatchPlan, Job, Mix, Mixer, Site, Surface, Text};
 use crate::words::Lang;
 
-use super::scope::{Scope, Slot};
+use super::scope::{Group, Names, Scope, Slot};
 use super::{Tally, batch_id, mix_of};
 
 /// What one document is made for.
@@ -59,11 +57,13 @@ impl<'a> Subject<'a> {
 }
 
 fn group<'a>(entries: impl IntoIterator<Item = (&'a str, Slot)>) -> Slot {
-    map(entries.into_iter().map(|(k, v)| (k.to_owned(), v)).collect())
+    above(entries, Vec::new())
 }
 
-fn map(entries: IndexMap<String, Slot>) -> Slot {
-    Slot::Map(Arc::new(entries))
+/// Names above those of figures.
+fn above<'a>(entries: impl IntoIterator<Item = (&'a str, Slot)>, below: Vec<Arc<Names>>) -> Slot {
+    let own = entries.into_iter().map(|(k, v)| (k.to_owned(), v)).collect();
+    Slot::Map(Arc::new(Group { own, below }))
 }
 
 /// The name in a language, else the first one.
@@ -71,35 +71,26 @@ pub fn named(names: &[(String, Text)], lang: Lang) -> &str {
     names.iter().find(|(code, _)| code == lang.code()).or(names.first()).map_or("", |(_, t)| t.text.as_str())
 }
 
-/// Figures of an owner whose id is `prefix.name`, by name.
-fn figures(tally: &Tally, owner: &str) -> IndexMap<String, Slot> {
-    tally.of_owner(owner).map(|(name, id)| (name.to_owned(), Slot::figure(id))).collect()
-}
-
-fn owned(tally: &Tally, prefix: &str, texts: Vec<(&str, Slot)>) -> Slot {
-    let mut entries = figures(tally, prefix);
-    entries.extend(texts.into_iter().map(|(k, v)| (k.to_owned(), v)));
-    map(entries)
+fn owned<'a>(tally: &Tally, owner: &str, texts: impl IntoIterator<Item = (&'a str, Slot)>) -> Slot {
+    above(texts, vec![tally.of_owner(owner)])
 }
 
 fn mix_slot(tally: &Tally, site: &Site, mix: &Mix, lang: Lang) -> Slot {
-    let mut entries = figures(tally, &mix.id);
-    let half = entries.iter().filter_map(|(k, v)| k.strip_prefix("half_").map(|n| (n.to_owned(), v.clone()))).collect();
-    // What the site adds to a mix: its place-by time, its loads and bags.
-    entries.extend(figures(tally, &format!("{}/{}", site.id, mix.id)));
-    entries.insert("half".to_owned(), map(half));
+    let of_mix = tally.of_owner(&mix.id);
+    let half = group(of_mix.iter().filter_map(|(k, v)| k.strip_prefix("half_").map(|n| (n, v.clone()))));
     let class = mix.mortar.class.as_ref().map_or("", |t| t.text.as_str());
     let class = if lang.code() != "en" && class.contains("Type S mortar") { lang.text("mortar.type_s") } else { class };
-    for (name, value) in [
+    let texts = [
         ("name", mix.name.text.as_str()),
         ("rev", mix.rev.text.as_str()),
         ("additive_name", named(&mix.additive.names, lang)),
         ("mortar_class", class),
         ("coat", lang.text(if mix.coat.text == "scratch" { "coat.scratch" } else { "coat.carve" })),
-    ] {
-        entries.insert(name.to_owned(), Slot::text(value));
-    }
-    map(entries)
+    ];
+    let own = texts.into_iter().map(|(name, value)| (name, Slot::text(value))).chain([("half", half)]);
+    // What the site adds to a mix: its place-by time, its loads and bags.
+    let of_site = tally.of_owner(&format!("{}/{}", site.id, mix.id));
+    above(own, vec![of_site, of_mix.clone()])
 }
 
 fn surface_slot(tally: &Tally, site: &Site, surface: &Surface, lang: Lang) -> Slot {

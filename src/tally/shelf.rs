@@ -6,19 +6,22 @@
 
 use std::collections::HashMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
+use std::sync::{Arc, OnceLock};
 
 use indexmap::IndexMap;
 
 use crate::quantity::Num;
 
+use super::scope::{Names, Slot};
 use super::{Figure, Scope, Tally};
 
 /// The figures of one site or mix, in working order.
 #[derive(Debug, Default)]
 pub(super) struct Part {
-    figures: IndexMap<String, Figure>,
-    /// Places of figures by what stands before the last point of their ids.
-    owners: HashMap<String, Vec<usize>>,
+    /// Their ids are shared by every scope that names them.
+    figures: IndexMap<Arc<str>, Figure>,
+    /// Names of figures by what stands before the last point of their ids; made when first asked for.
+    groups: OnceLock<HashMap<String, Arc<Names>>>,
     /// What each figure says, as a number.
     contents: Vec<u64>,
 }
@@ -26,25 +29,33 @@ pub(super) struct Part {
 impl Part {
     fn add(&mut self, figure: Figure) {
         let said = content(&figure);
-        let (index, old) = self.figures.insert_full(figure.id.clone(), figure);
+        let (index, old) = self.figures.insert_full(figure.id.as_str().into(), figure);
         if let Some(known) = self.contents.get_mut(index).filter(|_| old.is_some()) {
             *known = said;
             return;
         }
         self.contents.push(said);
-        let id = self.figures.get_index(index).map_or("", |(id, _)| id.as_str());
-        if let Some((owner, name)) = id.rsplit_once('.')
-            && !name.contains('/')
-        {
-            match self.owners.get_mut(owner) {
-                Some(places) => places.push(index),
-                None => drop(self.owners.insert(owner.to_owned(), vec![index])),
+        self.groups.take();
+    }
+
+    fn groups(&self) -> &HashMap<String, Arc<Names>> {
+        self.groups.get_or_init(|| {
+            let mut all: HashMap<String, Names> = HashMap::new();
+            for id in self.figures.keys() {
+                let Some((owner, name)) = id.rsplit_once('.').filter(|(_, name)| !name.contains('/')) else { continue };
+                let slot = Slot::Figure(id.clone());
+                match all.get_mut(owner) {
+                    Some(names) => drop(names.insert(name.to_owned(), slot)),
+                    None => drop(all.insert(owner.to_owned(), Names::from_iter([(name.to_owned(), slot)]))),
+                }
             }
-        }
+            // The order of a map of maps decides nothing: each is asked for by name.
+            all.into_iter().map(|(owner, names)| (owner, Arc::new(names))).collect()
+        })
     }
 
     fn ids(&self) -> impl Iterator<Item = &str> {
-        self.figures.keys().map(String::as_str)
+        self.figures.keys().map(|id| &**id)
     }
 }
 
@@ -115,12 +126,9 @@ impl Tally {
         }
     }
 
-    /// Figures of an owner whose id is `owner.name`, with their names, in working order.
-    pub(super) fn of_owner(&self, owner: &str) -> impl Iterator<Item = (&str, &str)> {
-        let part = self.part(owner);
-        let places = part.and_then(|part| part.owners.get(owner)).into_iter().flatten();
-        let ids = places.filter_map(move |i| part?.figures.get_index(*i)).map(|(id, _)| id.as_str());
-        ids.filter_map(|id| id.rsplit_once('.').map(|(_, name)| (name, id)))
+    /// Figures of an owner whose id is `owner.name`, by their names, in working order.
+    pub(super) fn of_owner(&self, owner: &str) -> Arc<Names> {
+        self.part(owner).and_then(|part| part.groups().get(owner)).cloned().unwrap_or_default()
     }
 
     /// Ids of the figures that a document can speak of, most particular first: what the typed-number audit compares with.

@@ -17,7 +17,7 @@ pub(super) fn before_midnight(time: &Worked<Clock>) -> bool {
     time.value().si.compare(&Num::int(24 * 60 * 60)).is_lt()
 }
 
-fn up(time: &Worked<Duration>, symbol: &str) -> Node {
+fn up(time: &Worked<Duration>, symbol: &'static str) -> Node {
     minutes(time.named(symbol), Direction::Up)
 }
 

@@ -81,7 +81,7 @@ pub fn subtotal(costs: &[Worked<Money>]) -> Answer<Money> {
     for (i, cost) in costs.iter().enumerate() {
         zero_or_more(KEY, "c", cost)?;
         one_coin(KEY, "c", cost, coin)?;
-        let next = cost.named(&format!("c{}", i + 1));
+        let next = cost.named(format!("c{}", i + 1));
         sum = Some(match sum {
             Some(before) => before + next,
             None => next,

@@ -68,7 +68,7 @@ pub fn coldest(readings: &[Worked<Temperature>]) -> Answer<Temperature> {
     for t in readings {
         above_absolute_zero("F17 coldest", "T", t)?;
     }
-    let least = readings.iter().enumerate().map(|(i, t)| t.named(&format!("T_{}", i + 1))).reduce(Node::min);
+    let least = readings.iter().enumerate().map(|(i, t)| t.named(format!("T_{}", i + 1))).reduce(Node::min);
     let none = || OutOfRange {
         formula: "F17 coldest",
         symbol: "T",

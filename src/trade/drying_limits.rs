@@ -165,7 +165,7 @@ pub fn menzel_humidity_for_rate(
     zero_or_more(KEY, "V", wind)?;
     let windy = Node::given(253, 1000) + Node::given(12, 125) * wind.named("V").bare("mph");
     let allowed = limit.named("E_limit").bare("lb/ft2/h") / (Node::given(11, 25) * windy);
-    let pressure = |t, symbol: &str| Ok(saturation(t)?.named(symbol).bare("psi"));
+    let pressure = |t, symbol: &'static str| Ok(saturation(t)?.named(symbol).bare("psi"));
     least_humidity((pressure(mortar, "e_0")? - allowed) / pressure(air, "e_s")?, KEY)
 }
 

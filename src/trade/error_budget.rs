@@ -61,7 +61,7 @@ pub struct Budget {
 
 fn squares(parts: &[Part]) -> Option<Node> {
     let square = |(i, p): (usize, &Part)| {
-        let e = || p.error.named(&format!("e{}", i + 1));
+        let e = || p.error.named(format!("e{}", i + 1));
         e() * e()
     };
     parts.iter().enumerate().map(square).reduce(|a, b| a + b)
@@ -117,7 +117,7 @@ pub fn more_pins(n: &Worked<Plain>, thickness: &Worked<Share>, rest: &Worked<Sha
     if target.value().si.compare(&rest.value().si).is_le() {
         return Err(refuse(KEY, "target", target, format!("more than the {} of the other parts", super::shown(rest.node()))));
     }
-    let square = |x: &Worked<Share>, symbol: &str| x.named(symbol) * x.named(symbol);
+    let square = |x: &Worked<Share>, symbol: &'static str| x.named(symbol) * x.named(symbol);
     let need = n.named("n") * square(thickness, "e_t") / (square(target, "target") - square(rest, "rest"));
     let more = need.rounded(Direction::Up, 1, 1) - n.named("n");
     Ok(Worked::new(more.max(Node::given(0, 1)).formula(KEY, "more")))

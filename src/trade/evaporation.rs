@@ -43,7 +43,7 @@ fn lost(rate: Node, unit: &str) -> Node {
 }
 
 /// `(T + 18)^2.5`, `T` in °C.
-pub(crate) fn uno_base(t: &Worked<Temperature>, symbol: &str) -> Node {
+pub(crate) fn uno_base(t: &Worked<Temperature>, symbol: &'static str) -> Node {
     (t.named(symbol).bare("°C") + Node::given(18, 1)).pow(Node::given(5, 2))
 }
 
@@ -165,7 +165,7 @@ pub fn menzel_si(at: &Air) -> Answer<Drying> {
 }
 
 /// Pressure in psi as an exponential of °F, the 0.0443 × e^(0.0302 T) of a highway guide.
-fn exponential(t: &Worked<Temperature>, symbol: &str) -> Node {
+fn exponential(t: &Worked<Temperature>, symbol: &'static str) -> Node {
     (Node::given(151, 5000) * (Node::given(9, 5) * t.named(symbol).bare("°C") + Node::given(32, 1))).exp()
 }
 

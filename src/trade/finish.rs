@@ -60,7 +60,7 @@ pub fn developed(parts: &[Textured]) -> Answer<Area> {
         if part.factor.value().si.to_f64() < 1.0 {
             return Err(refuse(KEY, "f", &part.factor, "1 or more, such as `1.3`: no texture has less surface than a flat wall"));
         }
-        let own = part.area.named(&format!("A{}", i + 1)) * part.factor.named(&format!("f{}", i + 1));
+        let own = part.area.named(format!("A{}", i + 1)) * part.factor.named(format!("f{}", i + 1));
         let own = like(own, part.area.node());
         sum = Some(match sum {
             Some(before) => before + own,

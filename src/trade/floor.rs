@@ -75,7 +75,7 @@ pub fn on_deck(things: &[OnDeck]) -> Answer<Mass> {
     for (i, thing) in things.iter().enumerate() {
         zero_or_more(KEY, "n", &thing.count)?;
         zero_or_more(KEY, "m", &thing.each)?;
-        let own = like(thing.count.named(&format!("n{}", i + 1)) * thing.each.named(&format!("m{}", i + 1)), thing.each.node());
+        let own = like(thing.count.named(format!("n{}", i + 1)) * thing.each.named(format!("m{}", i + 1)), thing.each.node());
         sum = Some(match sum {
             Some(before) => before + own,
             None => own,

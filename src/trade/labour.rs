@@ -45,7 +45,7 @@ pub fn total_hours(tasks: &[Worked<Duration>]) -> Answer<Duration> {
     for task in tasks {
         zero_or_more(KEY, "t", task)?;
     }
-    let sum = tasks.iter().enumerate().map(|(i, t)| t.named(&format!("t{}", i + 1))).reduce(|a, b| a + b);
+    let sum = tasks.iter().enumerate().map(|(i, t)| t.named(format!("t{}", i + 1))).reduce(|a, b| a + b);
     match sum {
         Some(sum) => Ok(Worked::new(sum.written_in("h").formula(KEY, "t"))),
         None => Err(OutOfRange { formula: KEY, symbol: "tasks", value: "0".to_owned(), wants: "1 task or more".to_owned() }),

@@ -33,7 +33,7 @@ fn too_few(formula: &'static str) -> OutOfRange {
 pub fn slope<S: Sort>(x: &[Worked<S>]) -> Answer<S> {
     let n = count("F23 slope", x, 2)?;
     let first = x.first().ok_or_else(|| too_few("F23 slope"))?;
-    let term = |(i, x): (i64, &Worked<S>)| like(Node::given(2 * i - n - 1, 2) * x.named(&format!("x{i}")), x.node());
+    let term = |(i, x): (i64, &Worked<S>)| like(Node::given(2 * i - n - 1, 2) * x.named(format!("x{i}")), x.node());
     let weighed = sum((1..).zip(x).map(term)).ok_or_else(|| too_few("F23 slope"))?;
     let spread = Node::given(n.saturating_mul(n.saturating_mul(n) - 1), 12);
     Ok(Worked::new(like(weighed / spread, first.node()).formula("F23 slope", "b")))
@@ -129,7 +129,7 @@ pub fn chart<S: Sort>(x: &[Worked<S>], e2: &Worked<Plain>) -> Result<Chart<S>, O
     let n = count("F23 mean", x, 2)?;
     zero_or_more("F23 upper", "E2", e2)?;
     let first = x.first().ok_or_else(|| too_few("F23 mean"))?;
-    let named: Vec<Node> = (1..).zip(x).map(|(i, x): (i64, &Worked<S>)| x.named(&format!("x{i}"))).collect();
+    let named: Vec<Node> = (1..).zip(x).map(|(i, x): (i64, &Worked<S>)| x.named(format!("x{i}"))).collect();
     let total = sum(named.iter().cloned()).ok_or_else(|| too_few("F23 mean"))?;
     let mean: Worked<S> = Worked::new(like(total / Node::given(n, 1), first.node()).formula("F23 mean", "mean"));
     let moves = named.windows(2).filter_map(|pair| match pair {

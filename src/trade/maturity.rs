@@ -74,8 +74,8 @@ pub fn maturity(steps: &[Step], datum: &Worked<Temperature>) -> Answer<Maturity>
     const KEY: &str = "F17 maturity";
     stands(KEY, "T_0", datum)?;
     let m = sum(KEY, steps, |s, temperature, time| {
-        let warm = s.temperature.named(temperature).bare("°C") - datum.named("T_0").bare("°C");
-        warm.max(Node::given(0, 1)) * s.time.named(time).bare("h")
+        let warm = s.temperature.named(temperature.to_owned()).bare("°C") - datum.named("T_0").bare("°C");
+        warm.max(Node::given(0, 1)) * s.time.named(time.to_owned()).bare("h")
     })?;
     Ok(Worked::new(m.dressed("°C·h").formula(KEY, "M")))
 }
@@ -120,8 +120,8 @@ pub fn equivalent_age(steps: &[Step], q: &Worked<Difference>, reference: &Worked
     stands(KEY, "T_s", reference)?;
     let age = sum(KEY, steps, |s, temperature, time| {
         let one = || Node::given(1, 1);
-        let inverse = one() / reference.named("T_s").bare("K") - one() / s.temperature.named(temperature).bare("K");
-        like(s.time.named(time) * (q.named("Q").bare("K") * inverse).exp(), s.time.node())
+        let inverse = one() / reference.named("T_s").bare("K") - one() / s.temperature.named(temperature.to_owned()).bare("K");
+        like(s.time.named(time.to_owned()) * (q.named("Q").bare("K") * inverse).exp(), s.time.node())
     })?;
     Ok(Worked::new(age.formula(KEY, "t_e")))
 }
@@ -145,12 +145,12 @@ const FREIESLEBEN: &str = "Freiesleben Hansen and Pedersen (recalled, not re-rea
 pub fn cold_age(steps: &[Step]) -> Answer<Duration> {
     const KEY: &str = "F17 cold age";
     let age = sum(KEY, steps, |s, temperature, time| {
-        let cold = Node::given(20, 1) - s.temperature.named(temperature).bare("°C");
+        let cold = Node::given(20, 1) - s.temperature.named(temperature.to_owned()).bare("°C");
         let e = number(67, 2, "E_20", FREIESLEBEN) + number(147, 100, "E_K", FREIESLEBEN) * cold.max(Node::given(0, 1));
         let q = Node::given(1000, 1) * e / gas_constant().bare("J/mol/K");
         let one = || Node::given(1, 1);
-        let inverse = one() / Node::given(29315, 100) - one() / s.temperature.named(temperature).bare("K");
-        like(s.time.named(time) * (q * inverse).exp(), s.time.node())
+        let inverse = one() / Node::given(29315, 100) - one() / s.temperature.named(temperature.to_owned()).bare("K");
+        like(s.time.named(time.to_owned()) * (q * inverse).exp(), s.time.node())
     })?;
     Ok(Worked::new(age.formula(KEY, "t_e")))
 }
@@ -176,8 +176,9 @@ pub fn model_code_age(steps: &[Step]) -> Answer<Duration> {
         }
     }
     let age = sum(KEY, steps, |s, temperature, time| {
-        let q = number(4000, 1, "Q", MODEL_CODE) / (number(273, 1, "T_K", MODEL_CODE) + s.temperature.named(temperature).bare("°C"));
-        like(s.time.named(time) * (number(1365, 100, "a", MODEL_CODE) - q).exp(), s.time.node())
+        let q =
+            number(4000, 1, "Q", MODEL_CODE) / (number(273, 1, "T_K", MODEL_CODE) + s.temperature.named(temperature.to_owned()).bare("°C"));
+        like(s.time.named(time.to_owned()) * (number(1365, 100, "a", MODEL_CODE) - q).exp(), s.time.node())
     })?;
     Ok(Worked::new(age.formula(KEY, "t_T")))
 }

@@ -72,7 +72,7 @@ impl Batch {
 
     /// The same, each times its temperature.
     pub(crate) fn heat(&self, c: &Node, metric: bool) -> Node {
-        sum(self.dry.iter().map(|part| part.weight(c) * part.temperature.named(&format!("T_{}", part.name)).bare(scale(metric))))
+        sum(self.dry.iter().map(|part| part.weight(c) * part.temperature.named(format!("T_{}", part.name)).bare(scale(metric))))
     }
 
     /// A mix temperature with the heat of work on top.
@@ -96,9 +96,9 @@ impl Batch {
 
 impl Dry {
     pub(crate) fn weight(&self, c: &Node) -> Node {
-        let own = c.clone() * self.mass.named(&format!("m_{}", self.name));
+        let own = c.clone() * self.mass.named(format!("m_{}", self.name));
         match &self.moisture {
-            Some(moisture) => own + moisture.named(&format!("w_{}", self.name)),
+            Some(moisture) => own + moisture.named(format!("w_{}", self.name)),
             None => own,
         }
     }

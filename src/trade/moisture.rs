@@ -37,7 +37,7 @@ pub fn water_to_add(w: &Worked<Volume>, free: &[Worked<Mass>], c: &Worked<Densit
     for m in free {
         zero_or_more(KEY, "m", m)?;
     }
-    let sum = free.iter().enumerate().map(|(i, m)| m.named(&format!("m_{}", i + 1))).reduce(|a, b| a + b);
+    let sum = free.iter().enumerate().map(|(i, m)| m.named(format!("m_{}", i + 1))).reduce(|a, b| a + b);
     let left = match sum {
         Some(sum) => w.named("W") - super::like(sum / c.named("c"), w.node()),
         None => w.named("W"),

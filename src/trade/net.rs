@@ -11,7 +11,7 @@ fn area(node: Node, key: &'static str) -> Answer<Area> {
 }
 
 fn summed(parts: &[Worked<Area>], letter: &str) -> Option<Node> {
-    let named = parts.iter().enumerate().map(|(i, a)| a.named(&format!("{letter}{}", i + 1)));
+    let named = parts.iter().enumerate().map(|(i, a)| a.named(format!("{letter}{}", i + 1)));
     named.reduce(|sum, a| sum + a)
 }
 

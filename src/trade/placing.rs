@@ -11,7 +11,7 @@ pub(super) fn minutes(node: Node, direction: Direction) -> Node {
     node.written_in("min").rounded(direction, 1, 1)
 }
 
-fn up<S: Sort>(time: &Worked<S>, symbol: &str) -> Node {
+fn up<S: Sort>(time: &Worked<S>, symbol: &'static str) -> Node {
     minutes(time.named(symbol), Direction::Up)
 }
 

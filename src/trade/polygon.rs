@@ -89,7 +89,7 @@ pub fn polygon(corners: &[Corner]) -> Answer<Area> {
     simple("F1 polygon", corners)?;
     let parts = edges(corners).map(|(i, a, j, b)| {
         let (x, y) = (|n: usize| format!("x{n}"), |n: usize| format!("y{n}"));
-        a.0.named(&x(i)) * b.1.named(&y(j)) - b.0.named(&x(j)) * a.1.named(&y(i))
+        a.0.named(x(i)) * b.1.named(y(j)) - b.0.named(x(j)) * a.1.named(y(i))
     });
     let Some(sum) = parts.reduce(|sum, part| sum + part) else {
         return Err(OutOfRange { formula: "F1 polygon", symbol: "corners", value: "0".to_owned(), wants: "3 corners or more".to_owned() });
@@ -114,8 +114,8 @@ pub fn polygon_perimeter(corners: &[Corner], sill: bool) -> Answer<Length> {
     let at_foot = |c: &Corner| foot.is_some_and(|f| c.1.value().si.compare(f).is_eq());
     let walked = edges(corners).filter(|(_, a, _, b)| sill || !(at_foot(a) && at_foot(b)));
     let lengths = walked.map(|(i, a, j, b)| {
-        let across = || b.0.named(&format!("x{j}")) - a.0.named(&format!("x{i}"));
-        let up = || b.1.named(&format!("y{j}")) - a.1.named(&format!("y{i}"));
+        let across = || b.0.named(format!("x{j}")) - a.0.named(format!("x{i}"));
+        let up = || b.1.named(format!("y{j}")) - a.1.named(format!("y{i}"));
         let edge = if up().value().si.is_zero() {
             across().abs()
         } else if across().value().si.is_zero() {
@@ -123,7 +123,7 @@ pub fn polygon_perimeter(corners: &[Corner], sill: bool) -> Answer<Length> {
         } else {
             like((across() * across() + up() * up()).sqrt(), a.0.node())
         };
-        edge.formula("F1 edge", "e").named(&format!("e{i}"))
+        edge.formula("F1 edge", "e").named(format!("e{i}"))
     });
     let wants = "an edge that is not a sill".to_owned();
     let none = OutOfRange { formula: "F1 polygon perimeter", symbol: "corners", value: "all at the foot".to_owned(), wants };

@@ -77,7 +77,7 @@ fn total(formula: &'static str, parts: &[Worked<Mass>]) -> Result<Node, OutOfRan
         above_zero(formula, "m", m)?;
     }
     let none = || OutOfRange { formula, symbol: "m", value: "missing".to_owned(), wants: "at least one part".to_owned() };
-    parts.iter().enumerate().map(|(i, m)| m.named(&format!("m_{}", i + 1))).reduce(|a, b| a + b).ok_or_else(none)
+    parts.iter().enumerate().map(|(i, m)| m.named(format!("m_{}", i + 1))).reduce(|a, b| a + b).ok_or_else(none)
 }
 
 /// Share of a part by mass: `share = m ÷ (m_1 + m_2 + …)`; `m` the part, `m_1 …` all the parts, it among them.
@@ -156,7 +156,7 @@ pub fn split(whole: &Worked<Mass>, p: &Worked<Plain>, parts: &[Worked<Plain>]) -
     for part in parts.iter().chain([p]) {
         zero_or_more(KEY, "p", part)?;
     }
-    let sum = parts.iter().enumerate().map(|(i, p)| p.named(&format!("p_{}", i + 1))).reduce(|a, b| a + b);
+    let sum = parts.iter().enumerate().map(|(i, p)| p.named(format!("p_{}", i + 1))).reduce(|a, b| a + b);
     let Some(sum) = sum.filter(|s| !s.value().si.is_zero()) else {
         return Err(refuse(KEY, "p", p, "at least one part above 0, such as `1`"));
     };

@@ -125,7 +125,7 @@ pub fn depth_grid(depths: &[Worked<Length>], t_min: &Worked<Length>, t_max: &Wor
     for d in depths {
         zero_or_more("F2 grid mean", "d", d)?;
     }
-    let named: Vec<Node> = depths.iter().enumerate().map(|(i, d)| d.named(&format!("d{}", i + 1))).collect();
+    let named: Vec<Node> = depths.iter().enumerate().map(|(i, d)| d.named(format!("d{}", i + 1))).collect();
     let n = i64::try_from(named.len()).unwrap_or(i64::MAX);
     let (Some(sum), 2..) = (named.iter().cloned().reduce(|a, b| a + b), n) else {
         let value = n.to_string();

@@ -27,7 +27,7 @@ pub fn mix_water(mixes: &[Mixed]) -> Answer<Volume> {
     for (i, mix) in mixes.iter().enumerate() {
         zero_or_more(KEY, "N", &mix.loads)?;
         zero_or_more(KEY, "w", &mix.water)?;
-        let own = like(mix.loads.named(&format!("N{}", i + 1)) * mix.water.named(&format!("w{}", i + 1)), mix.water.node());
+        let own = like(mix.loads.named(format!("N{}", i + 1)) * mix.water.named(format!("w{}", i + 1)), mix.water.node());
         sum = Some(match sum {
             Some(before) => before + own,
             None => own,

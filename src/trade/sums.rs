@@ -42,7 +42,7 @@ pub fn volumes(parts: &[Worked<Volume>]) -> Answer<Volume> {
     let mut sum: Option<Node> = None;
     for (i, part) in parts.iter().enumerate() {
         zero_or_more("F3 total", "V", part)?;
-        let next = part.named(&format!("V{}", i + 1));
+        let next = part.named(format!("V{}", i + 1));
         sum = Some(match sum {
             Some(before) => before + next,
             None => next,
@@ -66,7 +66,7 @@ pub fn masses(parts: &[Worked<Mass>]) -> Answer<Mass> {
     let mut sum: Option<Node> = None;
     for (i, part) in parts.iter().enumerate() {
         zero_or_more("F7 total", "m", part)?;
-        let next = part.named(&format!("m{}", i + 1));
+        let next = part.named(format!("m{}", i + 1));
         sum = Some(match sum {
             Some(before) => before + next,
             None => next,

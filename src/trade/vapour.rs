@@ -59,7 +59,7 @@ pub(crate) fn celsius<S: Sort>(t: &Worked<S>) -> bool {
 }
 
 /// The reading's number on the author's scale.
-pub(crate) fn degrees(t: &Worked<Temperature>, symbol: &str) -> Node {
+pub(crate) fn degrees(t: &Worked<Temperature>, symbol: &'static str) -> Node {
     t.named(symbol).bare(if celsius(t) { "°C" } else { "°F" })
 }
 

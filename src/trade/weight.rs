@@ -95,7 +95,7 @@ pub fn heaviest_patch(parts: &[Part], size: &Worked<Area>) -> Answer<Areal> {
     let (mut weight, mut covered): (Option<Node>, Option<Node>) = (None, None);
     let mut left = size.named("A_patch");
     for (i, part) in order.iter().enumerate() {
-        let (a, q) = (part.area.named(&format!("A{}", i + 1)), part.weight.named(&format!("q{}", i + 1)));
+        let (a, q) = (part.area.named(format!("A{}", i + 1)), part.weight.named(format!("q{}", i + 1)));
         if part.area.value().si.compare(&left.value().si).is_ge() {
             let Some(before) = weight else { return Ok(Worked::new(q.formula(KEY, "q"))) };
             return Ok(Worked::new(((before + left * q) / size.named("A_patch")).formula(KEY, "q")));

@@ -135,7 +135,7 @@ pub fn today(wall: &Worked<Area>, before: &[Worked<Area>], plan: &Worked<Area>) 
     let mut left = wall.named("A");
     for (i, area) in before.iter().enumerate() {
         zero_or_more(KEY, "A1", area)?;
-        left = left - area.named(&format!("A{}", i + 1));
+        left = left - area.named(format!("A{}", i + 1));
     }
     let left: Worked<Area> = Worked::new(left.formula("F16 left of the wall", "A_left"));
     // What float noise leaves of a finished wall is no day's work.
@@ -177,7 +177,7 @@ pub fn rests(breaks: &[(Worked<Clock>, Worked<Clock>)]) -> Answer<Duration> {
         if !from.value().si.compare(&to.value().si).is_lt() {
             return Err(refuse(KEY, "to", to, format!("later than the break's begin, {}", shown(from.node()))));
         }
-        let one = to.named(&format!("to{}", i + 1)) - from.named(&format!("from{}", i + 1));
+        let one = to.named(format!("to{}", i + 1)) - from.named(format!("from{}", i + 1));
         sum = Some(match sum {
             Some(before) => before + one,
             None => one,
@@ -204,7 +204,7 @@ pub fn left_after(wall: &Worked<Area>, taken: &[Worked<Area>]) -> Answer<Area> {
     let mut left = wall.named("A");
     for (i, area) in taken.iter().enumerate() {
         zero_or_more(KEY, "A1", area)?;
-        left = left - area.named(&format!("A{}", i + 1));
+        left = left - area.named(format!("A{}", i + 1));
     }
     let nothing = wall.node().clone() - wall.node().clone();
     Ok(Worked::new(left.max(nothing).formula(KEY, "A_left")))

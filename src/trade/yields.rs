@@ -42,8 +42,8 @@ fn own_volume(solid: &Solid, k: &Worked<Density>) -> Result<Node, OutOfRange> {
     above_zero("F4 absolute volume", "m", &solid.mass)?;
     above_zero("F4 absolute volume", "SG", &solid.relative_density)?;
     above_zero("F4 absolute volume", "K", k)?;
-    let solid_density = solid.relative_density.named(&format!("SG_{}", solid.name)) * k.named("K");
-    let v = solid.mass.named(&format!("m_{}", solid.name)) / super::like(solid_density, k.node());
+    let solid_density = solid.relative_density.named(format!("SG_{}", solid.name)) * k.named("K");
+    let v = solid.mass.named(format!("m_{}", solid.name)) / super::like(solid_density, k.node());
     Ok(by_volume_of(v, k))
 }
 
@@ -122,7 +122,7 @@ pub fn dry_load(solids: &[Solid]) -> Answer<Mass> {
     for solid in solids {
         above_zero("F4 dry load", "m", &solid.mass)?;
     }
-    let sum = solids.iter().map(|s| s.mass.named(&format!("m_{}", s.name))).reduce(|a, b| a + b);
+    let sum = solids.iter().map(|s| s.mass.named(format!("m_{}", s.name))).reduce(|a, b| a + b);
     sum.map(|m| Worked::new(m.formula("F4 dry load", "m_dry"))).ok_or_else(|| no_solids("F4 dry load"))
 }
 

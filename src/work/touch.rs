@@ -131,7 +131,7 @@ fn behind(node: &Node, figures: &mut BTreeSet<String>, leaves: &mut BTreeSet<Mar
         How::Op(_, args) => args.iter().for_each(|a| behind(a, figures, leaves)),
         How::Figure { id, of } => {
             // Known already: everything behind it has been walked.
-            if figures.insert(id.clone()) || leaves.is_empty() {
+            if figures.insert(id.to_string()) || leaves.is_empty() {
                 behind(of, figures, leaves);
             }
         }

@@ -52,7 +52,7 @@ const NOT: &[&str] = &["no", "not", "never", "don't", "nunca", "jamás", "ni", "
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.texts_of_mixes() {
+    for seen in ground.texts_of_mixes().filter(|seen| seen.may_say(&[WET])) {
         for clause in seen.sentences().iter().flat_map(clauses) {
             if says(clause, WET) && !says(clause, OTHER) && !says(clause, NOT) {
                 found.extend(times(seen, clause).into_iter().filter_map(|(said, time, at)| one(ground, seen, &said, &time, at)));

@@ -4,7 +4,7 @@ use crate::job::Text;
 use crate::prose::{Written, blocks_written};
 use crate::sound::Ground;
 use crate::sound::runs::Run;
-use crate::source::Span;
+use crate::source::{Span, side_by_side};
 
 use super::twins::{self, Pair};
 
@@ -24,7 +24,7 @@ pub type Sides = Vec<Vec<(Told, Told)>>;
 pub(super) fn all<'g>(ground: &'g Ground<'_>) -> impl Iterator<Item = (Pair<'g>, &'g [(Told, Told)])> {
     let read = |block: Written| Told { sentences: sentences(&block), block };
     let blocks = |pair: &Pair<'_>| by_side(pair).into_iter().map(|(a, b)| (read(a), read(b))).collect();
-    let sides = ground.sides.get_or_init(|| twins::pairs(ground.job).iter().map(blocks).collect());
+    let sides = ground.sides.get_or_init(|| side_by_side(&twins::pairs(ground.job), blocks));
     twins::pairs(ground.job).into_iter().zip(sides.iter().map(Vec::as_slice))
 }
 

@@ -75,7 +75,7 @@ const AGAIN: &[&str] = &[
 const RANGE: &[&str] = &["to", "or", "and", "a", "o", "y"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(ground.texts_of_mixes().filter(|s| s.may_say(&[MIXES])).flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {

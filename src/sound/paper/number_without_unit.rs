@@ -62,7 +62,7 @@ const ARTICLES: &[&str] = &["the", "each", "every", "a", "it"];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.texts() {
+    for seen in ground.texts().filter(|seen| seen.may_say(&[TAKES])) {
         // In a table the head says the unit.
         let told = seen.sentences().iter().filter(|s| s.step.is_some() || matches!(seen.role, Role::Card(_) | Role::Caution(_)));
         found.extend(told.filter_map(|s| one(s, seen.voice.lang)));

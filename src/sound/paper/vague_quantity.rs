@@ -40,7 +40,7 @@ const TAKEN: &[&str] = &[
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
-    for seen in ground.texts() {
+    for seen in ground.texts().filter(|seen| [ABOUT, FEW, SOME].iter().any(|list| seen.may_say(&[list]))) {
         let steps = seen.sentences().iter().filter(|s| s.step.is_some());
         found.extend(steps.filter_map(|s| one(s, seen.voice.lang)));
     }

@@ -7,7 +7,7 @@ use crate::sound::told::{once_a_place, text};
 use crate::sound::{Check, Ground, Role, Seen};
 use crate::source::Span;
 
-use super::pouring::{NOT, elsewhere, is, lets_in, phrase, turned_far, words};
+use super::pouring::{LETS_IN, NOT, SPLASHES, elsewhere, is, lets_in, phrase, turned_far, words};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -102,7 +102,13 @@ const AT_WALL: &[&str] = &[
 ];
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
+    once_a_place(
+        ground
+            .texts_of_mixes()
+            .filter(|s| [BACK, LETS_IN, SPLASHES].iter().any(|list| s.may_say(&[list])))
+            .flat_map(|seen| one(ground, seen))
+            .collect(),
+    )
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
@@ -130,9 +136,7 @@ fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
 
 /// Where a sentence prints the time by which mix is on the wall, or its open time.
 fn timed(seen: &Seen<'_>, sentence: &Sentence) -> Option<usize> {
-    let is_time = |i: &usize| {
-        seen.doc.values.get(*i).is_some_and(|u| u.figure.ends_with(".place_by") || u.figure.ends_with(".open_time"))
-    };
+    let is_time = |i: &usize| seen.doc.values.get(*i).is_some_and(|u| u.figure.ends_with(".place_by") || u.figure.ends_with(".open_time"));
     sentence.pieces.iter().position(|p| matches!(p, Piece::Value(i) if is_time(i)))
 }
 
