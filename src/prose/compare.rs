@@ -47,7 +47,7 @@ const fn near(words: &'static [&'static str], slots: &'static [&'static str]) ->
 ///
 /// A phrase here makes a differing number a STOP, so words that also go with other lengths and times
 /// (`at least`, `deep`, `cure`) are left out on purpose.
-pub const PHRASES: &[Phrase] = &[
+pub static PHRASES: &[Phrase] = &[
     phrase(&["least water", "least start", "agua mínima"], &["mix.least_water"]),
     phrase(
         &["start water", "water first", "agua inicial", "agua primero", "start", "inicial"],
@@ -167,7 +167,25 @@ fn holds(text: &str, phrase: &str) -> bool {
 
 /// The figures that the phrase names, else those that the sentence names.
 fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[Phrase]) -> Vec<String> {
+    // A text is compared in many scopes; what its words name is the same in all of them.
+    let told = if std::ptr::eq(phrases, PHRASES) { typed.told.get_or_init(|| told(typed, phrases)) } else { &told(typed, phrases) };
+    for (any, slots) in told {
+        let mut found = slots.iter().filter_map(|path| match scope.root.get(path) {
+            Some(Slot::Figure(id)) if like(id, q, tally) => Some(id.to_string()),
+            _ => None,
+        });
+        let found: Vec<String> = if *any { found.collect() } else { found.next().into_iter().collect() };
+        if !found.is_empty() {
+            return found;
+        }
+    }
+    Vec::new()
+}
+
+/// Slots that the words around a typed amount may mean, the likeliest first; true beside those of which any may be meant.
+fn told(typed: &Typed, phrases: &[Phrase]) -> Vec<(bool, Vec<String>)> {
     let says = |list: &[&str]| list.iter().any(|p| holds(&typed.around, p));
+    let mut all = Vec::new();
     for (text, far) in [(&typed.words, false), (&typed.around, true)] {
         for phrase in phrases.iter().filter(|p| {
             !(far && p.near) && p.words.iter().any(|w| holds(text, w)) && (p.with.is_empty() || says(p.with)) && !says(p.without)
@@ -179,17 +197,10 @@ fn named(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, phrases: &[P
             } else if says(PER_LOAD) {
                 slots.sort_by_key(|s| s.starts_with("batch."));
             }
-            let mut found = slots.iter().filter_map(|path| match scope.root.get(path) {
-                Some(Slot::Figure(id)) if like(id, q, tally) => Some(id.to_string()),
-                _ => None,
-            });
-            let found: Vec<String> = if phrase.any { found.collect() } else { found.next().into_iter().collect() };
-            if !found.is_empty() {
-                return found;
-            }
+            all.push((phrase.any, slots));
         }
     }
-    Vec::new()
+    all
 }
 
 /// Same dimension and, for counts, counting the same thing.

@@ -5,6 +5,8 @@
 //! cannot print: a slot refuses to. Candidate: a number, in digits or words, within three words of a unit or listed
 //! noun in one sentence. Step numbers, dates, clock times, codes and standards' numbers are none.
 
+use std::sync::OnceLock;
+
 use crate::job::{Body, Text};
 use crate::quantity::{Dim, Quantity};
 use crate::source::Span;
@@ -34,6 +36,8 @@ pub struct Typed {
     pub is_water: bool,
     /// Language of the text.
     pub lang: Lang,
+    /// Slots that the words around it may mean, found once; start it empty.
+    pub told: OnceLock<Vec<(bool, Vec<String>)>>,
 }
 
 /// Words after which a number names a thing: `rung 0`, `step 3`, `OSHA 29`.
@@ -264,7 +268,7 @@ fn typed(all: &[Token], amount: &Amount, line: &Line, lang: Lang) -> Option<Type
     let sentence = format!("{} {}", around(&Token::stops)?, line.around.to_lowercase());
     let quantity = amount.quantity();
     let is_water = water(quantity.as_ref(), amount, &words, &sentence);
-    Some(Typed { span, text, quantity, words, around: sentence.trim().to_owned(), is_water, lang })
+    Some(Typed { span, text, quantity, words, around: sentence.trim().to_owned(), is_water, lang, told: OnceLock::new() })
 }
 
 /// Volumes that a pail or jug holds are water unless the sentence speaks of something else; a mass is water if the phrase says so.

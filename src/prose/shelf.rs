@@ -5,8 +5,9 @@
 //! caution is parsed once for a thousand sites, and a procedure once for all that mix alike.
 
 use std::collections::{BTreeMap, HashMap};
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::{Arc, Mutex, PoisonError};
+
+use rustc_hash::FxHashMap;
 
 use crate::finding::Finding;
 use crate::job::Body;
@@ -27,14 +28,14 @@ pub struct Shelf {
 }
 
 /// What a document was made of.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 struct Key {
     body: (u32, u32),
     lang: &'static str,
     metric: bool,
     boxes: u32,
-    /// Two numbers, so that no two of a million meet by chance.
-    names: (u64, u64),
+    /// What its names stand for.
+    names: Vec<u8>,
 }
 
 #[derive(Debug)]
@@ -60,27 +61,13 @@ impl Shelf {
         let cut = self.cut(body);
         let prepared = cut.as_ref().as_ref().map_err(Clone::clone)?;
         let apart = prepared.names_apart(scope);
-        let mut read = Read {
-            tally,
-            apart,
-            ids: Vec::new(),
-            named: Vec::new(),
-            known: HashMap::new(),
-            one: DefaultHasher::new(),
-            two: DefaultHasher::new(),
-        };
-        2.hash(&mut read.two);
+        let mut read = Read { tally, apart, ids: Vec::new(), named: Vec::new(), known: FxHashMap::default(), said: Vec::new() };
         for path in prepared.names() {
             read.path(path, scope);
         }
-        let Read { ids, named, one, two, .. } = read;
-        let key = Key {
-            body: (body.file, body.offset),
-            lang: voice.lang.code(),
-            metric: voice.metric,
-            boxes: options.boxes_before,
-            names: (one.finish(), two.finish()),
-        };
+        let Read { ids, named, said, .. } = read;
+        let key =
+            Key { body: (body.file, body.offset), lang: voice.lang.code(), metric: voice.metric, boxes: options.boxes_before, names: said };
         let kept = self.made.lock().unwrap_or_else(PoisonError::into_inner).get(&key).cloned();
         if let Some(made) = kept {
             return Ok(made.of(&ids, &named));
@@ -122,7 +109,7 @@ impl Made {
     }
 }
 
-/// What the names of a body stand for, read into two numbers and a list of figures.
+/// What the names of a body stand for, read into bytes and a list of figures.
 struct Read<'s> {
     tally: &'s Tally,
     /// True if proper names are printed apart from the words.
@@ -130,20 +117,26 @@ struct Read<'s> {
     ids: Vec<&'s Arc<str>>,
     named: Vec<&'s Arc<str>>,
     /// First place of each figure and of each name.
-    known: HashMap<&'s str, usize>,
-    one: DefaultHasher,
-    two: DefaultHasher,
+    known: FxHashMap<&'s str, usize>,
+    /// What they stand for, in bytes: equal for two scopes that print a body alike.
+    said: Vec<u8>,
 }
 
 impl<'s> Read<'s> {
-    fn note(&mut self, what: impl Hash) {
-        what.hash(&mut self.one);
-        what.hash(&mut self.two);
+    /// A mark of what follows, and a number of it.
+    fn note(&mut self, what: u8, number: usize) {
+        self.said.push(what);
+        self.said.extend((number as u64).to_le_bytes());
+    }
+
+    fn text(&mut self, what: u8, text: &str) {
+        self.note(what, text.len());
+        self.said.extend(text.as_bytes());
     }
 
     /// What a path leads to, as far as it leads; names of loops lead nowhere, their lists are paths of their own.
     fn path(&mut self, path: &str, scope: &'s Scope) {
-        self.note((path, scope.root.get(path).is_some()));
+        self.note(b'p', usize::from(scope.root.get(path).is_some()));
         if let Some(slot) = reached(path, scope) {
             self.slot(slot);
         }
@@ -154,27 +147,31 @@ impl<'s> Read<'s> {
             Slot::Name(name) if self.apart && !name.is_empty() => {
                 let next = self.named.len();
                 let first = *self.known.entry(name).or_insert(next);
-                self.note((4, first));
+                self.note(b'n', first);
                 self.named.push(name);
             }
-            Slot::Text(text) | Slot::Name(text) => self.note((0, text)),
+            Slot::Text(text) | Slot::Name(text) => self.text(b't', text),
             Slot::Figure(id) => {
                 let next = self.ids.len();
                 let first = *self.known.entry(id).or_insert(next);
                 // Checks tell a figure by its last name; two places of one figure must stay one.
-                let name = id.rsplit(['.', '/']).next();
-                self.note((1, name, first, self.tally.content(id)));
+                self.text(b'f', id.rsplit(['.', '/']).next().unwrap_or(id));
+                self.note(b'i', first);
+                match self.tally.content(id) {
+                    Some(content) => self.said.extend(content.to_le_bytes()),
+                    None => self.said.push(b'x'),
+                }
                 self.ids.push(id);
             }
             Slot::Map(map) => {
-                self.note((2, map.iter().count()));
+                self.note(b'm', map.iter().count());
                 for (name, slot) in map.iter() {
-                    self.note(name);
+                    self.text(b'k', name);
                     self.slot(slot);
                 }
             }
             Slot::List(items) => {
-                self.note((3, items.len()));
+                self.note(b'l', items.len());
                 items.iter().for_each(|slot| self.slot(slot));
             }
         }

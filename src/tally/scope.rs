@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use indexmap::IndexMap;
+use rustc_hash::FxBuildHasher;
 
 /// One thing a slot can name. Groups and lists are shared: every card of a site names the same site.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,7 +73,7 @@ impl Slot {
 }
 
 /// Names and what they stand for.
-pub type Names = IndexMap<String, Slot>;
+pub type Names = IndexMap<String, Slot, FxBuildHasher>;
 
 /// A group of names: its own, and below them those of the figures that many scopes share.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -9,6 +9,7 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::{Arc, OnceLock};
 
 use indexmap::IndexMap;
+use rustc_hash::FxBuildHasher;
 
 use crate::quantity::Num;
 
@@ -19,9 +20,9 @@ use super::{Figure, Scope, Tally};
 #[derive(Debug, Default)]
 pub(super) struct Part {
     /// Their ids are shared by every scope that names them.
-    figures: IndexMap<Arc<str>, Figure>,
+    figures: IndexMap<Arc<str>, Figure, FxBuildHasher>,
     /// Names of figures by what stands before the last point of their ids; made when first asked for.
-    groups: OnceLock<HashMap<String, Arc<Names>>>,
+    groups: OnceLock<HashMap<String, Arc<Names>, FxBuildHasher>>,
     /// What each figure says, as a number.
     contents: Vec<u64>,
 }
@@ -38,9 +39,9 @@ impl Part {
         self.groups.take();
     }
 
-    fn groups(&self) -> &HashMap<String, Arc<Names>> {
+    fn groups(&self) -> &HashMap<String, Arc<Names>, FxBuildHasher> {
         self.groups.get_or_init(|| {
-            let mut all: HashMap<String, Names> = HashMap::new();
+            let mut all: HashMap<String, Names, FxBuildHasher> = HashMap::default();
             for id in self.figures.keys() {
                 let Some((owner, name)) = id.rsplit_once('.').filter(|(_, name)| !name.contains('/')) else { continue };
                 let slot = Slot::Figure(id.clone());
