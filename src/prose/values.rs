@@ -3,6 +3,8 @@
 //! Nothing here prints. A slot gives a mark that says what to print, and the mark is read after Tera is done,
 //! so one prepared body serves any number of scopes and its problems come all at once.
 
+use std::sync::OnceLock;
+
 use num_rational::BigRational;
 use tera::{Error, Kwargs, State, Tera, TeraResult, Value};
 
@@ -52,6 +54,12 @@ pub(super) const TESTS: &[&str] = &["over", "under", "one", "odd_bags", "defined
 
 /// A Tera with our filters, tests and functions.
 pub(super) fn tera() -> Tera {
+    // Registering everything anew for each body takes longer than reading a short one.
+    static TERA: OnceLock<Tera> = OnceLock::new();
+    TERA.get_or_init(registered).clone()
+}
+
+fn registered() -> Tera {
     let mut tera = Tera::new();
     tera.autoescape_on(Vec::<&'static str>::new());
     for (name, _) in ASKS {

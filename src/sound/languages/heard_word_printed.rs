@@ -26,10 +26,12 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for (_, blocks) in pairs {
         for (original, twin) in blocks {
-            let (mine, its) = (original.sentences.concat(), twin.sentences.concat());
-            let said = mine.iter().map(|(word, _)| word.as_str()).collect::<Vec<_>>().join(" ");
-            let spoken = heard.iter().filter(|(_, english)| said.contains(english));
-            found.extend(spoken.filter_map(|(word, _)| one(ground.job, word, &mine, &its)));
+            let said = original.sentences.iter().flatten().map(|(word, _)| word.as_str()).collect::<Vec<_>>().join(" ");
+            let spoken: Vec<&Word> = heard.iter().filter(|(_, english)| said.contains(english)).map(|(word, _)| *word).collect();
+            if !spoken.is_empty() {
+                let (mine, its) = (original.sentences.concat(), twin.sentences.concat());
+                found.extend(spoken.iter().filter_map(|word| one(ground.job, word, &mine, &its)));
+            }
         }
     }
     once_a_place(found)

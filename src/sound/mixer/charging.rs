@@ -56,6 +56,8 @@ pub(super) struct Event {
 
 const WATER: &[&str] = &["water", "agua"];
 const SLURRY: &[&str] = &["slurry", "lechada"];
+/// What else than water a text may have go in: words, and slots.
+pub(super) const POWDERS: [&[&str]; 5] = [ADDITIVE, SLURRY, HALF, REST, &["#mortar_first", "#mortar_rest"]];
 const BAG: &[&str] = &["bag", "bags", "saco", "sacos"];
 /// A sentence with one of these weighs or reads a bag; nothing goes in.
 const WEIGHS: &[&str] = &[

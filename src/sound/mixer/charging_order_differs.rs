@@ -22,7 +22,9 @@ pub const CHECK: Check = Check {
 };
 
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
-    once_a_place(ground.texts_of_mixes().flat_map(|seen| one(ground, seen)).collect())
+    // Water alone has no order.
+    let powders = |seen: &&Seen<'_>| charging::POWDERS.iter().any(|list| seen.may_say(&[list]));
+    once_a_place(ground.texts_of_mixes().filter(powders).flat_map(|seen| one(ground, seen)).collect())
 }
 
 fn one(ground: &Ground<'_>, seen: &Seen<'_>) -> Vec<Finding> {
