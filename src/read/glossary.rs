@@ -2,7 +2,7 @@
 
 use crate::job::Word;
 
-use super::field::{Field, Want};
+use super::field::{ACCEPTS, Field, WRITTEN_BY, Want};
 use super::group::Group;
 
 static WORD: &[Field] = &[
@@ -13,8 +13,12 @@ static WORD: &[Field] = &[
 ];
 
 /// Keys of the glossary.
-pub static FIELDS: &[Field] =
-    &[Field::new("title", Want::Words, "Words we use", "title"), Field::new("words", Want::List(WORD), "", "the words")];
+pub static FIELDS: &[Field] = &[
+    Field::new("title", Want::Words, "Words we use", "title"),
+    Field::new("words", Want::List(WORD), "", "the words"),
+    WRITTEN_BY,
+    ACCEPTS,
+];
 
 pub(super) fn make(g: &Group) -> Vec<Word> {
     let word = |w: &Group| Some(Word { en: w.text("en")?, es: w.text("es")?, heard: w.text("heard"), note: w.text("note") });

@@ -262,7 +262,7 @@ mod tests {
         ];
         for (node, want_key, want_text) in cases {
             let How::Authored { text, key, mark } = node.how() else { panic!("{node:?}") };
-            assert_eq!((key.as_str(), text.as_str()), (want_key, want_text));
+            assert_eq!((&**key, &**text), (want_key, want_text));
             let mark = mark.unwrap();
             let file = folder.file(mark.file).unwrap();
             let at = crate::source::Span { file: mark.file, start: mark.start, end: mark.end };

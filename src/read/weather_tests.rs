@@ -54,7 +54,7 @@ fn a_day_by_the_hour() {
     let air = weather.day(Date { year: 2026, month: 3, day: 12 }).first().unwrap().air.node().clone();
     assert!(air.value().si.exact().is_some());
     let How::Authored { text, key, mark } = air.how() else { panic!("{air:?}") };
-    assert_eq!((text.as_str(), key.as_str()), ("70.5", "air of 2026-03-12 07:00"));
+    assert_eq!((&**text, &**key), ("70.5", "air of 2026-03-12 07:00"));
     let mark = mark.unwrap();
     let file = folder.file(mark.file).unwrap();
     assert_eq!((file.path.as_str(), file.place(mark.start)), ("weather/larkenfell.csv", (7, 18)));
