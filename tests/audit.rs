@@ -6,7 +6,6 @@
 
 use std::fs;
 use std::path::Path;
-use std::sync::OnceLock;
 
 use hodbook::finding::Finding;
 use hodbook::job::{Body, Distance};
@@ -93,7 +92,6 @@ fn hear(body: &str, code: &str) -> Vec<Finding> {
         scope,
         doc,
         reads: Distance::Hand,
-        read: OnceLock::new(),
     }];
     let ground = Ground { seen: &seen, ..Ground::of(&job, &tally, (2026, 3, 2)) };
     let checks: Vec<&sound::Check> = LABELS.iter().map(|(_, name)| sound::check(name).unwrap()).collect();

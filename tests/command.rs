@@ -13,6 +13,8 @@ use std::process::{Command, Output, Stdio};
 
 #[path = "command/day.rs"]
 mod day;
+#[path = "command/measured.rs"]
+mod measured;
 #[path = "command/screens.rs"]
 mod screens;
 
