@@ -46,7 +46,7 @@ const LIBRARIES: &[(&str, &[&str])] = &[
     ("indicatif", &["cli"]),
     ("jiff", &["cli", "read", "register", "work"]),
     ("libm", &["quantity", "trade", "tally", "work"]),
-    ("mimalloc", &["main"]),
+    ("mimalloc", &["top"]),
     ("notosans", &["press"]),
     ("num_bigint", &["quantity", "tally", "trade", "prose", "sound"]),
     ("num_integer", &["quantity", "prose"]),

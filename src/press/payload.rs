@@ -85,18 +85,9 @@ impl Run {
 
     /// The same run with other faces.
     pub fn with(&self, faces: Vec<Face>) -> Run {
-        let Run { payload, kind, paper, distance, title, lang, date, proof, faces: _ } = self;
-        Run {
-            payload: *payload,
-            kind: kind.clone(),
-            paper: paper.clone(),
-            distance: *distance,
-            title: title.clone(),
-            lang: lang.clone(),
-            date: *date,
-            proof: *proof,
-            faces,
-        }
+        let (kind, paper, title, lang) = (self.kind.clone(), self.paper.clone(), self.title.clone(), self.lang.clone());
+        Run { kind, paper, title, lang, faces, ..*self }
+    }
     }
 }
 

@@ -1,4 +1,4 @@
-//! An entry that stands twice in a list: somebody copied a line and forgot to change it, or the list says a thing once
+//! Lists, and an entry that stands twice in one: somebody copied a line and forgot to change it, or the list says a thing once
 //! too often. Both read alike, and what is counted from the list is too much.
 
 use std::collections::BTreeMap;
@@ -8,10 +8,21 @@ use crate::finding::{Finding, Severity};
 use crate::source::Span;
 
 use super::field::Field;
-use super::reader::Reader;
-use super::yaml::{Tree, Value};
+use super::reader::{Reader, example};
+use super::yaml::{Entry, Tree, Value};
 
 impl Reader<'_> {
+    /// The items of a list; anything else is reported.
+    pub(super) fn listed<'t>(&mut self, field: &Field, entry: &'t Entry) -> Option<&'t [Tree]> {
+        if let Value::List(items) = &entry.value.value {
+            return Some(items);
+        }
+        let title = format!("`{}` is {}, a list is wanted", field.name, entry.value.sort());
+        let at = if matches!(entry.value.value, Value::Nothing) { entry.key_at } else { entry.value.at };
+        self.stop("sort-wrong", title, at, field.meaning, format!("write it like `{}`", example(field)));
+        None
+    }
+
     /// Reports every entry that says the same as one above it.
     pub(super) fn twice(&mut self, field: &Field, items: &[Tree]) {
         let mut known: BTreeMap<String, Span> = BTreeMap::new();

@@ -270,16 +270,6 @@ impl<'a> Reader<'a> {
         Some(Tree { at: one.value.at, value: Value::Map { entries: merged, flow: *flow } })
     }
 
-    pub(super) fn listed<'t>(&mut self, field: &Field, entry: &'t Entry) -> Option<&'t [Tree]> {
-        if let Value::List(items) = &entry.value.value {
-            return Some(items);
-        }
-        let title = format!("`{}` is {}, a list is wanted", field.name, entry.value.sort());
-        let at = if matches!(entry.value.value, Value::Nothing) { entry.key_at } else { entry.value.at };
-        self.stop("sort-wrong", title, at, field.meaning, format!("write it like `{}`", example(field)));
-        None
-    }
-
     pub(super) fn scalar<'t>(&mut self, field: &Field, tree: &'t Tree, key_at: Span) -> Option<Scalar<'t>> {
         match &tree.value {
             Value::Scalar { text, from } if !text.trim().is_empty() => Some(Scalar { text, from: *from, at: tree.at }),

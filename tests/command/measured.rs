@@ -41,9 +41,9 @@ fn a_measured_face_is_not_set_again_until_it_changes() {
     assert_eq!(second.0, Some(1));
 
     // Another date in the footer: the faces of that site are set again, those of the other sites are not.
-    let site = job.path().join("sites/larkenfell.md");
+    let site = job.path().join("sites/brack-ferry.md");
     let text = fs::read_to_string(&site).unwrap();
-    let changed = text.replacen("good_until: 2026-03-31", "good_until: 2026-03-30", 1);
+    let changed = text.replacen("good_until: 2026-04-10", "good_until: 2026-04-11", 1);
     assert_ne!(text, changed);
     fs::write(&site, changed).unwrap();
     let third = sound(&job);
