@@ -53,7 +53,7 @@ const LIBRARIES: &[(&str, &[&str])] = &[
     ("num_rational", &["quantity", "tally", "trade", "prose", "sound", "work"]),
     ("num_traits", &["quantity", "tally", "trade", "prose", "sound", "work"]),
     ("pulldown_cmark", &["prose"]),
-    ("rustc_hash", &["tally", "prose"]),
+    ("rustc_hash", &["tally"]),
     ("serde", &["press", "register"]),
     ("serde_json", &["words", "finding", "read", "tally", "press", "register", "work", "cli"]),
     ("serde_yaml", &["read"]),

@@ -38,6 +38,14 @@ impl Pressed {
     }
 }
 
+impl Run {
+    /// The same run with other faces.
+    pub fn with(&self, faces: Vec<Face>) -> Run {
+        let (kind, paper, title, lang) = (self.kind.clone(), self.paper.clone(), self.title.clone(), self.lang.clone());
+        Run { kind, paper, title, lang, faces, ..*self }
+    }
+}
+
 /// Sets a run with the embedded templates. An overflowing face is no error here:
 /// it is told in [`Pressed::faces`].
 pub fn cards(run: &Run, attach: Option<&[u8]>) -> Result<Pressed, Vec<PressError>> {

@@ -82,13 +82,6 @@ impl Run {
     pub fn new(paper: Paper, distance: Distance, title: &str, lang: &str, date: [u16; 3], faces: Vec<Face>) -> Run {
         Run { payload: VERSION, kind: "cards".into(), paper, distance, title: title.into(), lang: lang.into(), date, proof: false, faces }
     }
-
-    /// The same run with other faces.
-    pub fn with(&self, faces: Vec<Face>) -> Run {
-        let (kind, paper, title, lang) = (self.kind.clone(), self.paper.clone(), self.title.clone(), self.lang.clone());
-        Run { kind, paper, title, lang, faces, ..*self }
-    }
-    }
 }
 
 /// One side of a card: exactly one page. Faces of one card share the part of

@@ -1,6 +1,6 @@
 //! The tree a Markdown body becomes once its slots are filled.
 
-use std::collections::HashSet;
+use std::collections::BTreeSet;
 use std::sync::{Arc, OnceLock};
 
 use crate::job::Body;
@@ -95,6 +95,9 @@ impl Use {
     }
 }
 
+/// Told the name, the arguments and the place of what a text asks for.
+pub type Asker<'f> = dyn FnMut(&str, &[(String, String)], Span) + 'f;
+
 /// A rendered body: its blocks, shared by every document that prints the same words, and what its slots print.
 #[derive(Clone, Debug, Default)]
 pub struct Doc {
@@ -112,7 +115,7 @@ pub struct Doc {
 struct Words {
     blocks: Vec<Block>,
     sentences: OnceLock<Vec<Sentence>>,
-    said: OnceLock<HashSet<String>>,
+    said: OnceLock<BTreeSet<String>>,
     typed: OnceLock<Vec<Typed>>,
     fixed: OnceLock<Vec<Typed>>,
 }
@@ -134,8 +137,8 @@ impl Doc {
     }
 
     /// Visits every drawing and table asked for by name, with its arguments and place.
-    pub fn asked(&self, visit: &mut dyn FnMut(&str, &[(String, String)], Span)) {
-        fn walk(all: &[Block], visit: &mut dyn FnMut(&str, &[(String, String)], Span)) {
+    pub fn asked(&self, visit: &mut Asker<'_>) {
+        fn walk(all: &[Block], visit: &mut Asker<'_>) {
             for block in all {
                 match &block.kind {
                     BlockKind::Asked(name, arguments) => visit(name, arguments, block.at),

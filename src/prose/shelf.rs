@@ -4,10 +4,8 @@
 //! figures of the same role and value. Only the ids of the figures may differ, and those are put in anew for each. So a
 //! caution is parsed once for a thousand sites, and a procedure once for all that mix alike.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex, PoisonError};
-
-use rustc_hash::FxHashMap;
 
 use crate::finding::Finding;
 use crate::job::Body;
@@ -24,11 +22,11 @@ type Cut = Arc<Result<Prepared, Vec<Finding>>>;
 pub struct Shelf {
     /// By file and offset.
     cut: Mutex<BTreeMap<(u32, u32), Cut>>,
-    made: Mutex<HashMap<Key, Arc<Made>>>,
+    made: Mutex<BTreeMap<Key, Arc<Made>>>,
 }
 
 /// What a document was made of.
-#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Key {
     body: (u32, u32),
     lang: &'static str,
@@ -61,7 +59,7 @@ impl Shelf {
         let cut = self.cut(body);
         let prepared = cut.as_ref().as_ref().map_err(Clone::clone)?;
         let apart = prepared.names_apart(scope);
-        let mut read = Read { tally, apart, ids: Vec::new(), named: Vec::new(), known: FxHashMap::default(), said: Vec::new() };
+        let mut read = Read { tally, apart, ids: Vec::new(), named: Vec::new(), known: BTreeMap::new(), said: Vec::new() };
         for path in prepared.names() {
             read.path(path, scope);
         }
@@ -117,7 +115,7 @@ struct Read<'s> {
     ids: Vec<&'s Arc<str>>,
     named: Vec<&'s Arc<str>>,
     /// First place of each figure and of each name.
-    known: FxHashMap<&'s str, usize>,
+    known: BTreeMap<&'s str, usize>,
     /// What they stand for, in bytes: equal for two scopes that print a body alike.
     said: Vec<u8>,
 }

@@ -1,6 +1,6 @@
 //! The units of the trade, each an exact factor to SI with the row of the published table it comes from.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::sync::OnceLock;
 
 use num_bigint::BigInt;
@@ -177,7 +177,7 @@ pub fn units() -> &'static [Unit] {
 
 /// Spellings of units that begin with a character, the longest first.
 pub fn spelled_from(first: char) -> &'static [(&'static str, &'static Unit)] {
-    type Spellings = HashMap<char, Vec<(&'static str, &'static Unit)>>;
+    type Spellings = BTreeMap<char, Vec<(&'static str, &'static Unit)>>;
     static SPELLINGS: OnceLock<Spellings> = OnceLock::new();
     let all = SPELLINGS.get_or_init(|| {
         let mut all = Spellings::new();
@@ -194,9 +194,9 @@ pub fn spelled_from(first: char) -> &'static [(&'static str, &'static Unit)] {
 
 /// The unit spelled `text`, by symbol or by any other spelling, case kept.
 pub fn find(text: &str) -> Option<&'static Unit> {
-    static SPELLINGS: OnceLock<HashMap<&'static str, &'static Unit>> = OnceLock::new();
+    static SPELLINGS: OnceLock<BTreeMap<&'static str, &'static Unit>> = OnceLock::new();
     let spellings = || {
-        let mut all = HashMap::new();
+        let mut all = BTreeMap::new();
         for unit in units() {
             for name in [&unit.symbol].into_iter().chain(unit.also) {
                 all.entry(*name).or_insert(unit);

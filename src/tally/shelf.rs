@@ -4,7 +4,6 @@
 //! all of them for each card would make twice the sites four times the work. The figures of a site are worked apart from
 //! those of another, so that sites can be worked side by side.
 
-use std::collections::HashMap;
 use std::hash::{DefaultHasher, Hash, Hasher};
 use std::sync::{Arc, OnceLock};
 
@@ -22,7 +21,7 @@ pub(super) struct Part {
     /// Their ids are shared by every scope that names them.
     figures: IndexMap<Arc<str>, Figure, FxBuildHasher>,
     /// Names of figures by what stands before the last point of their ids; made when first asked for.
-    groups: OnceLock<HashMap<String, Arc<Names>, FxBuildHasher>>,
+    groups: OnceLock<IndexMap<String, Arc<Names>, FxBuildHasher>>,
     /// What each figure says, as a number.
     contents: Vec<u64>,
 }
@@ -39,9 +38,9 @@ impl Part {
         self.groups.take();
     }
 
-    fn groups(&self) -> &HashMap<String, Arc<Names>, FxBuildHasher> {
+    fn groups(&self) -> &IndexMap<String, Arc<Names>, FxBuildHasher> {
         self.groups.get_or_init(|| {
-            let mut all: HashMap<String, Names, FxBuildHasher> = HashMap::default();
+            let mut all: IndexMap<String, Names, FxBuildHasher> = IndexMap::default();
             for id in self.figures.keys() {
                 let Some((owner, name)) = id.rsplit_once('.').filter(|(_, name)| !name.contains('/')) else { continue };
                 let slot = Slot::Figure(id.clone());
@@ -50,7 +49,6 @@ impl Part {
                     None => drop(all.insert(owner.to_owned(), Names::from_iter([(name.to_owned(), slot)]))),
                 }
             }
-            // The order of a map of maps decides nothing: each is asked for by name.
             all.into_iter().map(|(owner, names)| (owner, Arc::new(names))).collect()
         })
     }
