@@ -2,9 +2,8 @@
 //! deleted or written twice. Each change must be reported where it stands (a deleted line at its parent key), or move
 //! something that is printed; what does neither is a survivor, and listed. Wanted are at most one survivor in fifty.
 //!
-//! The run is the same every time: nothing is drawn by chance. `MUTANTS=all` tries all of them,
-//! `MUTANTS=unit` the swapped units, without it every thirteenth is tried. `cargo test --release --test mutants --
-//! --nocapture` prints the counts and the survivors.
+//! The run is the same every time: nothing is drawn by chance. `MUTANTS=unit` tries the swapped units only.
+//! `cargo test --release --test mutants -- --nocapture` prints the counts and the survivors.
 //!
 //! A hundred of those that only move values are laid down in `target/outside/mutants.jsonl` with what the tool says,
 //! for the prediction that another program makes from the files alone.
@@ -60,7 +59,8 @@ fn fate(demo: &Folder, was: &Printed, mutant: &Mutant) -> Fate {
     let mut all = sound::run(&Ground { seen: &seen, ..Ground::of(&job, &tally, scene::ON) });
     all.extend(broken);
     scene::settle(&job, &folder, &mut all);
-    if all.iter().any(|f| points_at(f, &folder, mutant)) {
+    let new = |f: &&Finding| !was.known.contains(&(f.name.to_owned(), f.title.clone()));
+    if all.iter().filter(new).any(|f| points_at(f, &folder, mutant)) {
         return Fate::Reported;
     }
     if moved || was.texts != printed::texts(&job, &tally, &seen) {
@@ -76,13 +76,8 @@ fn every_mutant_is_reported_or_moves_something() {
     let demo = Folder::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("content")).unwrap();
     let every = made::all(&demo);
     assert!(every.len() >= 2_000, "{} mutants", every.len());
-    let asked = std::env::var("MUTANTS").unwrap_or_default();
-    let wanted = |i: usize, m: &Mutant| match asked.as_str() {
-        "all" => true,
-        "unit" => m.kind == Kind::Unit,
-        _ => i.is_multiple_of(13),
-    };
-    let tried: Vec<Mutant> = every.into_iter().enumerate().filter(|(i, m)| wanted(*i, m)).map(|(_, m)| m).collect();
+    let units = std::env::var("MUTANTS").is_ok_and(|asked| asked == "unit");
+    let tried: Vec<Mutant> = every.into_iter().filter(|m| !units || m.kind == Kind::Unit).collect();
     let was = Printed::of(&demo);
     let fates = kit::side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
 
@@ -108,8 +103,7 @@ fn every_mutant_is_reported_or_moves_something() {
     println!("{} mutants, {survived} without effect; {told} of {swaps} swapped units of water, mass and thickness reported", tried.len());
     let moved: Vec<&Mutant> = tried.iter().zip(&fates).filter(|(_, f)| **f == Fate::Moved).map(|(m, _)| m).collect();
     printed::lay_down(&demo, &moved);
-    // One in fifty at most, and nineteen of twenty; where only some are tried, one more may be missed.
+    // One in fifty at most, and nineteen of twenty.
     assert!(survived * 50 <= tried.len(), "{survived} of {} survive", tried.len());
-    let missed = swaps - told;
-    assert!(missed * 20 <= swaps + if tried.len() < 500 { 20 } else { 0 }, "{told} of {swaps} swapped units reported");
+    assert!(told * 20 >= swaps * 19, "{told} of {swaps} swapped units reported");
 }

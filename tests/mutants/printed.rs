@@ -1,5 +1,6 @@
 //! What a job prints, as far as it can be compared without a press.
 
+use std::collections::BTreeSet;
 use std::fmt::Write as _;
 use std::path::Path;
 
@@ -7,7 +8,7 @@ use hodbook::job::{Job, Surface};
 use hodbook::prose::block::BlockKind;
 use hodbook::quantity::show::JOIN;
 use hodbook::read;
-use hodbook::sound::Seen;
+use hodbook::sound::{self, Ground, Seen};
 use hodbook::source::Folder;
 use hodbook::tally::elevation::elevation;
 use hodbook::tally::{Ask, Tally, Voice, filed, stated};
@@ -24,6 +25,8 @@ pub struct Printed {
     pub texts: Vec<String>,
     /// Figures of the planned days.
     pub days: Vec<String>,
+    /// Findings that it has as it is, by name and title: they report no mutant.
+    pub known: BTreeSet<(String, String)>,
 }
 
 impl Printed {
@@ -36,10 +39,12 @@ impl Printed {
         let (seen, broken) = scene::texts(&job, &tally);
         assert!(broken.is_empty());
         let texts = texts(&job, &tally, &seen);
+        let known = sound::run(&Ground { seen: &seen, ..Ground::of(&job, &tally, scene::ON) });
+        let known = known.into_iter().map(|f| (f.name.to_owned(), f.title)).collect();
         drop(seen);
         tally.days(&job);
         let days = days(&job, &tally);
-        Printed { figures, texts, days }
+        Printed { figures, texts, days, known }
     }
 }
 
@@ -74,6 +79,9 @@ pub fn texts(job: &Job, tally: &Tally, seen: &[Seen<'_>]) -> Vec<String> {
         }
         for used in text.doc.values.iter() {
             let _ = write!(line, "\n{} {}", used.figure, used.value.text);
+        }
+        for name in text.doc.names.iter() {
+            let _ = write!(line, "\n{name}");
         }
         // Elevations that a text asks for, as they are drawn; the other drawings hold figures only.
         for block in text.doc.blocks() {
