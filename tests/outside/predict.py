@@ -80,7 +80,7 @@ def ceiling(value: Fraction) -> Fraction:
 
 def place_by(open_time: str, table: list[dict[str, str]], hottest: Fraction) -> str:
     """Open time at the hottest end of the band, down to 5 min: by the sheet's own table the shorter of the rows next to
-    it, else halved for each 20 °F."""
+    it, else halved for each 20 °F, and half as long again at most."""
     if table:
         rows = sorted((within(row["at"], "°F"), within(row["open"], "min")) for row in table)
         above = [minutes for degrees, minutes in rows if degrees >= hottest]
@@ -92,6 +92,7 @@ def place_by(open_time: str, table: list[dict[str, str]], hottest: Fraction) -> 
     degrees = hottest - within(reading, "°F")
     with dec.localcontext(prec=50):
         share = Fraction(dec.Decimal(2) ** (dec.Decimal(-degrees.numerator) / (20 * degrees.denominator)))
+    share = min(share, Fraction(3, 2))
     if share < Fraction(35, 100):
         raise ValueError("too hot: the card has no time and this prediction does not apply")
     return f"{mixed(rounded(within(time, 'min') * share, 'down', Fraction(5)))} min"
