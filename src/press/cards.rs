@@ -68,7 +68,10 @@ pub fn cards_with(templates: &Templates, run: &Run, attach: Option<&[u8]>) -> Re
 /// # Errors
 /// What the typesetter says.
 pub fn measured(run: &Run) -> Result<Vec<FaceFit>, Vec<PressError>> {
-    set(&Templates::embedded(), run).map(|(_, doc)| fit::faces(&doc))
+    let fits = set(&Templates::embedded(), run).map(|(_, doc)| fit::faces(&doc));
+    // What a few runs ago was remembered is of no use to thousands of faces more, and fills the memory.
+    typst::comemo::evict(2);
+    fits
 }
 
 /// A number over everything that decides how a face comes out: its own payload, what its run says of all, the templates and

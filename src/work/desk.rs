@@ -14,8 +14,19 @@ use super::book;
 use super::compose::{self, Composer, Document, Plan};
 use super::load::{Loaded, date, span};
 use super::seam::Outcome;
-use super::touch::{Bodies, Closure};
+use super::touch::{Bodies, Closure, Places};
 use super::{attach, glyphs};
+
+/// What will be set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sets {
+    /// Cards and books.
+    All,
+    /// Cards; of books only the texts are looked at.
+    Cards,
+    /// Nothing: texts are looked at.
+    Nothing,
+}
 
 /// The documents of a run.
 pub struct Desk<'a> {
@@ -30,6 +41,7 @@ pub struct Desk<'a> {
     /// What each book rests on.
     pub book_closures: Vec<Closure>,
     bodies: Bodies,
+    places: Places,
     /// Texts as the checks see them.
     pub seen: Vec<Seen<'a>>,
     /// Findings of reading, rendering and checking; faces have not been set yet.
@@ -39,12 +51,12 @@ pub struct Desk<'a> {
 impl<'a> Desk<'a> {
     /// Composes and checks everything, or only the cards and books that `ids` name.
     ///
-    /// Codes are always those of a full run, so that a card made alone is the same card. Without `sets` the texts are
-    /// made for the checks alone, and no paper can be set from them.
+    /// Codes are always those of a full run, so that a card made alone is the same card. What `sets` leaves out is made for
+    /// the checks alone, and no paper can be set from it.
     ///
     /// # Errors
     /// An id that names nothing.
-    pub fn open(loaded: &'a Loaded, register: &Register, found: Vec<Finding>, ids: &[String], sets: bool) -> Result<Desk<'a>, Outcome> {
+    pub fn open(loaded: &'a Loaded, register: &Register, found: Vec<Finding>, ids: &[String], sets: Sets) -> Result<Desk<'a>, Outcome> {
         let mut findings: Vec<Finding> = loaded.findings.iter().cloned().chain(found).collect();
         let plans = compose::plans(&loaded.job);
         let subjects: Vec<(&str, &str)> = plans.iter().map(|p| (p.key.as_str(), p.card.code.text.as_str())).collect();
@@ -57,9 +69,10 @@ impl<'a> Desk<'a> {
             of_sites.entry(&plan.subject.site().id).or_default().push((i, plan));
         }
         let made = side_by_side(&loaded.job.sites, |site| {
-            let mut composer = Composer::new(&loaded.job, &loaded.tally, shelf.clone(), sets);
+            let mut composer = Composer::new(&loaded.job, &loaded.tally, shelf.clone(), sets != Sets::Nothing);
             let own = of_sites.get(site.id.as_str()).into_iter().flatten();
             let cards: Vec<(usize, Document<'a>)> = own.map(|(i, plan)| (*i, composer.card(plan))).collect();
+            composer.sets = sets == Sets::All;
             let langs = languages(loaded).into_iter().filter(|l| chosen.books.contains(&book::name(site, *l)));
             let books: Vec<book::Draft<'a>> = langs.filter_map(|lang| book::draft(&mut composer, site, lang)).collect();
             (cards, books, composer.findings)
@@ -87,11 +100,23 @@ impl<'a> Desk<'a> {
             seen.extend(book.face.hand_over(&name));
         }
         // What is only read is withheld from nobody.
-        let paper = if sets { (documents.as_slice(), books.as_slice()) } else { (&[] as &[_], &[] as &[_]) };
-        let closures = paper.0.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
-        let book_closures = paper.1.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
-        let mut desk = Desk { documents, codes, closures, books, book_closures, bodies: Bodies::of(&loaded.job), seen, findings };
-        desk.findings.extend(glyphs::check(&desk.seen));
+        let cards = if sets == Sets::Nothing { &[] } else { documents.as_slice() };
+        let bound = if sets == Sets::All { books.as_slice() } else { &[] };
+        let closures = cards.iter().zip(&codes).map(|(d, code)| Closure::of(&loaded.tally, &d.faces, code)).collect();
+        let book_closures = bound.iter().map(|b| Closure::of(&loaded.tally, std::slice::from_ref(&b.face), &b.name)).collect();
+        let mut desk = Desk {
+            documents,
+            codes,
+            closures,
+            books,
+            book_closures,
+            bodies: Bodies::of(&loaded.job),
+            places: Places::of(&findings),
+            seen,
+            findings,
+        };
+        let unprintable = glyphs::check(&desk.seen);
+        desk.keep(unprintable);
         let issued = register::issued(register.entries());
         let found = sound::run(&Ground { seen: &desk.seen, issued: &issued, ..loaded.ground() });
         desk.keep(found);
@@ -120,6 +145,7 @@ impl<'a> Desk<'a> {
         let mut known: BTreeSet<_> = self.findings.iter().map(key).collect();
         for finding in found {
             if known.insert(key(&finding)) {
+                self.places.add(self.findings.len(), &finding);
                 self.findings.push(finding);
             }
         }
@@ -128,19 +154,20 @@ impl<'a> Desk<'a> {
     /// Cards that may be printed: none that a STOP touches. By index.
     pub fn free(&self) -> Vec<usize> {
         (0..self.documents.len())
-            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop))
+            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) != Some(Severity::Stop))
             .filter(|i| self.documents.get(*i).is_some_and(|d| d.faces.iter().all(|f| !f.blocks.is_empty()) && !d.faces.is_empty()))
             .collect()
     }
 
     /// True if a HOLD touches the card.
     pub fn held(&self, card: usize) -> bool {
-        self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
+        self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) == Some(Severity::Hold)
     }
 
     /// What was accepted on a card, worst first.
     pub fn accepted(&self, card: usize) -> Vec<&Finding> {
-        let mut all: Vec<&Finding> = self.closures.get(card).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.bodies).collect());
+        let mut all: Vec<&Finding> =
+            self.closures.get(card).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.places, &self.bodies).collect());
         all.sort_by_key(|f| f.severity);
         all
     }
@@ -148,20 +175,22 @@ impl<'a> Desk<'a> {
     /// What was accepted in a book, worst first.
     pub fn book_accepted(&self, book: usize) -> Vec<&Finding> {
         let mut all: Vec<&Finding> =
-            self.book_closures.get(book).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.bodies).collect());
+            self.book_closures.get(book).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.places, &self.bodies).collect());
         all.sort_by_key(|f| f.severity);
         all
     }
 
     /// True if a HOLD touches the book.
     pub fn book_held(&self, book: usize) -> bool {
-        self.book_closures.get(book).and_then(|c| c.worst(&self.findings, &self.bodies)) == Some(Severity::Hold)
+        self.book_closures.get(book).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) == Some(Severity::Hold)
     }
 
     /// Books that may be printed, by index.
     pub fn free_books(&self) -> Vec<usize> {
         (0..self.books.len())
-            .filter(|i| self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.bodies)) != Some(Severity::Stop))
+            .filter(|i| {
+                self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) != Some(Severity::Stop)
+            })
             .collect()
     }
 

@@ -8,7 +8,7 @@ use crate::press::{self, PressError};
 use crate::register::{self, Assigned, Entry};
 use crate::source::write_atomic;
 
-use super::desk::{Desk, in_force};
+use super::desk::{Desk, Sets, in_force};
 use super::load::Loaded;
 use super::measured::Measured;
 use super::runs::{self, Batch, Pressed, Printed, Ready};
@@ -49,7 +49,7 @@ fn try_issue(options: &Options, ids: &[String], way: Way, narrator: &dyn Narrato
     narrator.stage("reading and working", 1);
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
-    let mut desk = Desk::open(&loaded, &register, found, ids, true)?;
+    let mut desk = Desk::open(&loaded, &register, found, ids, Sets::All)?;
     narrator.step();
     let (cards, books) = (desk.free(), desk.free_books());
     let dump = options.dump.as_deref();
@@ -276,28 +276,26 @@ pub fn measure(
 ) -> Result<Vec<Finding>, Outcome> {
     let cards = desk.free();
     let drafts = desk.drafts(loaded, &cards);
-    let assigned = register::assign(register, &drafts, loaded.on, VERSION).map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
+    let assigned = match register::assign(register, &drafts, loaded.on, VERSION) {
+        // So many cannot be in force at once, and `issue` will say so; each can be measured all the same.
+        Err(stuck @ register::Stuck::NoWordLeft) => {
+            narrator.say(&format!("{stuck}: they cannot all be issued, and are measured with the words of single cards"));
+            let one = |draft: &register::Draft| register::assign(register, std::slice::from_ref(draft), loaded.on, VERSION);
+            drafts.iter().map(one).collect::<Result<Vec<_>, _>>().map(|all| all.concat())
+        }
+        other => other,
+    };
+    let assigned = assigned.map_err(|stuck| Outcome::could_not(stuck.to_string()))?;
     let ready = ready(desk, &cards, &assigned, true);
     let batches = runs::batches(loaded, &ready, true);
+    narrator.stage("measuring", 1);
     let mut known = Measured::open(out);
-    narrator.stage("measuring", u64::try_from(batches.len()).unwrap_or(0));
-    let measured: Set<Vec<(String, press::FaceFit)>> = std::thread::scope(|scope| {
-        let known = &known;
-        let runs: Vec<_> = batches.iter().map(|b| scope.spawn(|| known.run(b))).collect();
-        runs.into_iter().map(|t| t.join().unwrap_or_else(|_| Err(lost()))).collect()
-    });
-    let mut fits = Vec::new();
-    let mut findings = Vec::new();
-    for (result, batch) in measured.into_iter().zip(&batches) {
-        narrator.step();
-        let measured = result.map_err(|errors| broken(&errors))?;
-        let faces: Vec<press::FaceFit> = measured.iter().map(|(_, fit)| fit.clone()).collect();
-        fits.extend(runs::fits(batch, &faces));
-        findings.extend(runs::shown(batch, &faces));
-        known.note(measured);
-    }
-    known.close(out);
+    let measured = known.runs(&batches).map_err(|errors| broken(&errors))?;
+    narrator.step();
+    let fits: Vec<Fit> = batches.iter().zip(&measured).flat_map(|(batch, faces)| runs::fits(batch, faces)).collect();
+    let findings = batches.iter().zip(&measured).flat_map(|(batch, faces)| runs::shown(batch, faces));
     let mut all = fit_findings(loaded, &fits);
     all.extend(findings);
+    known.close(out);
     Ok(all)
 }

@@ -8,13 +8,17 @@ use std::path::Path;
 
 use serde_json::{Value, json};
 
+use crate::press::payload::Face;
 use crate::press::{self, FaceFit, PressError};
-use crate::source::{Kept, write_atomic};
+use crate::source::{Kept, side_by_side, write_atomic};
 
 use super::runs::Batch;
 
 /// The file in the output folder.
 const NAME: &str = "measured.jsonl";
+
+/// Faces that are set as one document.
+const MOST: usize = 40;
 
 /// Measured faces, by digest.
 #[derive(Debug, Default)]
@@ -37,31 +41,46 @@ impl Measured {
         Measured { known: lines.filter_map(entry).collect(), used: BTreeMap::new() }
     }
 
-    /// How every face of a run fits; only those that nobody has measured yet are set.
+    /// How every face of some runs fits, run by run; only those that nobody has measured yet are set.
     ///
     /// # Errors
     /// What the typesetter says.
-    pub fn run(&self, batch: &Batch<'_, '_, '_>) -> Result<Vec<(String, FaceFit)>, Vec<PressError>> {
-        let mut done = Vec::new();
-        let mut left = Vec::new();
-        for face in &batch.run.faces {
-            let digest = press::face_digest(&batch.run, face).map_err(|e| vec![e])?;
-            match self.known.get(&digest) {
-                Some(fit) => done.push((digest, fit.clone())),
-                None => left.push((digest, face)),
+    pub fn runs(&mut self, batches: &[Batch<'_, '_, '_>]) -> Result<Vec<Vec<FaceFit>>, Vec<PressError>> {
+        let mut done: Vec<Vec<FaceFit>> = vec![Vec::new(); batches.len()];
+        let mut left: Vec<(usize, Vec<(String, &Face)>)> = Vec::new();
+        for (n, batch) in batches.iter().enumerate() {
+            let digests = side_by_side(&batch.run.faces, |face| press::face_digest(&batch.run, face).map(|digest| (digest, face)));
+            let digests = digests.into_iter().collect::<Result<Vec<_>, _>>().map_err(|e| vec![e])?;
+            let mut new = Vec::new();
+            for (digest, face) in digests {
+                match self.known.get(&digest) {
+                    Some(fit) => {
+                        if let Some(run) = done.get_mut(n) {
+                            run.push(fit.clone());
+                        }
+                        self.used.insert(digest, fit.clone());
+                    }
+                    None => new.push((digest, face)),
+                }
+            }
+            // A document of thousands of pages holds all of them in memory until the last is set.
+            left.extend(new.chunks(MOST).map(|chunk| (n, chunk.to_vec())));
+        }
+        let set = side_by_side(&left, |(n, chunk)| {
+            let faces = chunk.iter().map(|(_, face)| (*face).clone()).collect();
+            batches.get(*n).map_or_else(|| Ok(Vec::new()), |batch| press::measured(&batch.run.with(faces)))
+        });
+        for (result, (n, chunk)) in set.into_iter().zip(&left) {
+            let new = result?;
+            let of: BTreeMap<&str, &FaceFit> = new.iter().map(|f| (f.id.as_str(), f)).collect();
+            for (digest, face) in chunk {
+                if let (Some(fit), Some(run)) = (of.get(face.id.as_str()), done.get_mut(*n)) {
+                    run.push((*fit).clone());
+                    self.used.insert(digest.clone(), (*fit).clone());
+                }
             }
         }
-        if !left.is_empty() {
-            let new = press::measured(&batch.run.with(left.iter().map(|(_, face)| (*face).clone()).collect()))?;
-            let of: BTreeMap<&str, &FaceFit> = new.iter().map(|f| (f.id.as_str(), f)).collect();
-            done.extend(left.into_iter().filter_map(|(digest, face)| Some((digest, (*of.get(face.id.as_str())?).clone()))));
-        }
         Ok(done)
-    }
-
-    /// Notes what a run measured.
-    pub fn note(&mut self, faces: Vec<(String, FaceFit)>) {
-        self.used.extend(faces);
     }
 
     /// Keeps what this run measured or used, and nothing older. A folder that cannot be written costs the next run its time.

@@ -3,7 +3,7 @@
 use crate::finding::Severity;
 use crate::sound;
 
-use super::desk::Desk;
+use super::desk::{Desk, Sets};
 use super::load::Loaded;
 use super::seam::{Exit, Narrator, Options, Outcome, Product};
 
@@ -17,7 +17,7 @@ pub fn sound(options: &Options, deny: Option<Severity>, layout: bool, narrator: 
 fn try_sound(options: &Options, deny: Option<Severity>, layout: bool, narrator: &dyn Narrator) -> Result<Outcome, Outcome> {
     let loaded = Loaded::open(options)?;
     let (register, found) = loaded.register()?;
-    let mut desk = Desk::open(&loaded, &register, found, &[], layout)?;
+    let mut desk = Desk::open(&loaded, &register, found, &[], if layout { Sets::Cards } else { Sets::Nothing })?;
     if layout {
         let fits = super::issue::measure(&loaded, &desk, &register, &options.out, narrator)?;
         desk.keep(fits);

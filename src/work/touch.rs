@@ -110,13 +110,51 @@ impl Closure {
     }
 
     /// The worst severity among the findings that touch the paper.
-    pub fn worst(&self, findings: &[Finding], bodies: &Bodies) -> Option<Severity> {
-        findings.iter().filter(|f| f.accepted.is_none() && self.touched(f, bodies)).map(|f| f.severity).min()
+    pub fn worst(&self, findings: &[Finding], places: &Places, bodies: &Bodies) -> Option<Severity> {
+        self.near(findings, places).filter(|f| f.accepted.is_none() && self.touched(f, bodies)).map(|f| f.severity).min()
     }
 
     /// What was accepted on the paper.
-    pub fn accepted<'f>(&'f self, findings: &'f [Finding], bodies: &'f Bodies) -> impl Iterator<Item = &'f Finding> {
-        findings.iter().filter(|f| f.accepted.is_some() && self.touched(f, bodies))
+    pub fn accepted<'f>(&'f self, findings: &'f [Finding], places: &Places, bodies: &'f Bodies) -> impl Iterator<Item = &'f Finding> {
+        self.near(findings, places).filter(|f| f.accepted.is_some() && self.touched(f, bodies))
+    }
+
+    /// Every finding that may touch the paper, in order: all that do are among them.
+    fn near<'f>(&self, findings: &'f [Finding], places: &Places) -> impl Iterator<Item = &'f Finding> + use<'f> {
+        let named = self.figures.iter().chain(&self.documents).filter_map(|id| places.names.get(id));
+        let files: BTreeSet<u32> = self.printed.iter().copied().chain(self.leaves.iter().map(|leaf| leaf.file)).collect();
+        let there = files.iter().filter_map(|file| places.files.get(file));
+        let all: BTreeSet<usize> = named.chain(there).chain([&places.loose]).flatten().copied().collect();
+        all.into_iter().filter_map(|i| findings.get(i))
+    }
+}
+
+/// Findings by what they name and where they stand, by their number: a thousand sites have as many findings as papers, and
+/// each paper has to do with a few of them.
+#[derive(Debug, Default)]
+pub struct Places {
+    names: BTreeMap<String, Vec<usize>>,
+    files: BTreeMap<u32, Vec<usize>>,
+    loose: Vec<usize>,
+}
+
+impl Places {
+    /// Of all findings.
+    pub fn of(findings: &[Finding]) -> Places {
+        let mut places = Places::default();
+        findings.iter().enumerate().for_each(|(i, finding)| places.add(i, finding));
+        places
+    }
+
+    /// Notes one more.
+    pub fn add(&mut self, number: usize, finding: &Finding) {
+        for name in &finding.figures {
+            self.names.entry(name.clone()).or_default().push(number);
+        }
+        match &finding.at {
+            Some((span, _)) => self.files.entry(span.file).or_default().push(number),
+            None => self.loose.push(number),
+        }
     }
 }
 
@@ -138,5 +176,38 @@ fn behind(node: &Node, figures: &mut BTreeSet<String>, leaves: &mut BTreeSet<Mar
         How::Named { of, .. } | How::Rounded { of, .. } | How::Bare { of, .. } | How::Dressed { of } => behind(of, figures, leaves),
         How::Formula { body, .. } => behind(body, figures, leaves),
         How::Constant { .. } | How::Given => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Whatever touches a paper is among what is looked at for it.
+    #[test]
+    fn nothing_that_touches_is_passed_over() {
+        let mark = |file, start| Mark { file, start, end: start + 5 };
+        let paper = Closure {
+            figures: BTreeSet::from(["a/x".to_owned(), "m.start".to_owned()]),
+            leaves: BTreeSet::from([mark(1, 10), mark(2, 40)]),
+            printed: BTreeSet::from([3]),
+            documents: BTreeSet::from(["M-01".to_owned(), "M-01/en".to_owned()]),
+        };
+        let bodies = Bodies { offsets: BTreeMap::from([(1, 100), (3, 100), (4, 100)]) };
+        let mut all = Vec::new();
+        for figures in [&[][..], &["a/x"], &["b/x"], &["M-01/en"], &["M-02/en"], &["M-01"], &["b/x", "m.start"]] {
+            let places = (1..=5).flat_map(|file| [0, 12, 42, 120].map(|start| Some(Span { file, start, end: start + 3 })));
+            for at in places.chain([None]) {
+                let mut finding = Finding::new("made-up", Severity::Stop, format!("{figures:?} {at:?}"));
+                finding.at = at.map(|span| (span, String::new()));
+                finding.figures = figures.iter().map(|f| (*f).to_owned()).collect();
+                all.push(finding);
+            }
+        }
+        let seen: Vec<&str> = paper.near(&all, &Places::of(&all)).map(|f| f.title.as_str()).collect();
+        let touching: Vec<&Finding> = all.iter().filter(|f| paper.touched(f, &bodies)).collect();
+        assert!(touching.len() > 40 && touching.len() < all.len(), "{} of {}", touching.len(), all.len());
+        assert_eq!(touching.iter().filter(|f| !seen.contains(&f.title.as_str())).count(), 0);
+        assert!(seen.len() < all.len());
     }
 }
