@@ -177,7 +177,7 @@ mod tests {
                 }
                 let Some((low, high)) = field.likely else { continue };
                 *count += 1;
-                let value = |text: &str| field.amount(text).unwrap_or_else(|| panic!("{}: {text}", field.name));
+                let value = |text: &'static str| field.amount(text).unwrap_or_else(|| panic!("{}: {text}", field.name));
                 assert!(value(low).compare(&value(high)).is_lt(), "{}", field.name);
                 let (least, most) = match field.limits {
                     Limits::Any => panic!("{} has no limits", field.name),

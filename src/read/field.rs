@@ -1,6 +1,9 @@
 //! The field tables: one row per key of the front matter. The reader, the JSON Schema, the manual page, the
 //! starter files and did-you-mean are five readings of the same rows.
 
+use std::collections::BTreeMap;
+use std::sync::{PoisonError, RwLock};
+
 use crate::quantity::parse::{self, Said};
 use crate::quantity::{Dim, Kind, Num, Quantity};
 
@@ -169,15 +172,20 @@ impl Field {
         parts.join(", ")
     }
 
-    /// An amount of a table as the value that it stands for.
-    pub fn amount(&self, text: &str) -> Option<Num> {
-        match self.want {
-            Want::Whole | Want::Plain => parse::plain(text).ok(),
-            _ => match parse::read(text) {
-                Ok(Said::Amount(q, _) | Said::Ratio(q)) => Some(q.si),
-                _ => None,
-            },
+    /// An amount of a table as the value that it stands for. Each is read once: every value of every file is held against some.
+    pub fn amount(&self, text: &'static str) -> Option<Num> {
+        static READ: RwLock<BTreeMap<(&'static str, bool), Option<Num>>> = RwLock::new(BTreeMap::new());
+        let plain = matches!(self.want, Want::Whole | Want::Plain);
+        if let Some(known) = READ.read().unwrap_or_else(PoisonError::into_inner).get(&(text, plain)) {
+            return known.clone();
         }
+        let value = match parse::read(text) {
+            _ if plain => parse::plain(text).ok(),
+            Ok(Said::Amount(q, _) | Said::Ratio(q)) => Some(q.si),
+            _ => None,
+        };
+        READ.write().unwrap_or_else(PoisonError::into_inner).insert((text, plain), value.clone());
+        value
     }
 
     /// True if a value lies outside of what is likely. Nothing at all is not unlikely: it says that there is none.

@@ -95,7 +95,7 @@ impl<'a> Ground<'a> {
     /// The texts, one of each that print the same words for the same mix and batch, or for a site of the same mixes.
     pub fn texts_of_mixes(&self) -> impl Iterator<Item = &'a Seen<'a>> {
         let seen = self.seen;
-        self.of_mixes.get_or_init(|| self.places(|seen| seen.subject.kind_of(self.job))).iter().filter_map(move |i| seen.get(*i))
+        self.of_mixes.get_or_init(|| self.places(|seen| seen.subject.kind(self.job))).iter().filter_map(move |i| seen.get(*i))
     }
 
     /// One place of all texts that print the same words and share a key.

@@ -37,12 +37,15 @@ impl<'a> Subject<'a> {
         }
     }
 
-    /// What it has in common with subjects of other sites: names of its mixes, loads of its batch.
-    pub fn kind_of(self, job: &'a Job) -> (Vec<&'a str>, Option<String>) {
+    /// A number for the mixes it speaks of and one for the loads of its batch: alike for subjects of other sites that have
+    /// both in common.
+    pub fn kind(self, job: &Job) -> (u64, u64) {
+        let place = |name: &str| job.mixes.iter().position(|m| m.name.text == name).and_then(|at| u64::try_from(at + 2).ok()).unwrap_or(1);
         match self {
-            Subject::Batch(_, plan) => (vec![plan.mix.text.as_str()], Some(plan.loads.value().si.plain())),
-            Subject::Mix(_, mix) => (vec![mix.name.text.as_str()], None),
-            Subject::Site(site) => (site.mixes().filter_map(|n| mix_of(job, &n.text)).map(|m| m.name.text.as_str()).collect(), None),
+            Subject::Batch(_, plan) => (place(&plan.mix.text), plan.loads.value().si.to_f64().to_bits()),
+            Subject::Mix(_, mix) => (place(&mix.name.text), 0),
+            // Mixes of a site are two at most, and a site is told from a mix by the number behind.
+            Subject::Site(site) => (site.mixes().fold(0, |all, name| all << 32 | place(&name.text)), u64::MAX),
         }
     }
 

@@ -115,10 +115,13 @@ impl<'a> Desk<'a> {
             seen,
             findings,
         };
-        let unprintable = glyphs::check(&desk.seen);
-        desk.keep(unprintable);
         let issued = register::issued(register.entries());
-        let found = sound::run(&Ground { seen: &desk.seen, issued: &issued, ..loaded.ground() });
+        let (unprintable, found) = std::thread::scope(|scope| {
+            let unprintable = scope.spawn(|| glyphs::check(&desk.seen));
+            let found = sound::run(&Ground { seen: &desk.seen, issued: &issued, ..loaded.ground() });
+            (unprintable.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic)), found)
+        });
+        desk.keep(unprintable);
         desk.keep(found);
         desk.settle(loaded);
         Ok(desk)
