@@ -175,3 +175,78 @@ impl<'s> Read<'s> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::trial::{ENGLISH, body};
+    use super::*;
+    use crate::quantity::Node;
+    use crate::tally::{Basis, Figure, Role};
+
+    /// Three sites with a figure each, the last one of another value.
+    fn sites() -> (Tally, [Scope; 3]) {
+        let mut tally = Tally::default();
+        let scopes = [("ash", "5 gal"), ("birch", "5 gal"), ("cedar", "6 gal")].map(|(id, water)| {
+            let figure = format!("{id}.water");
+            let node: Node = crate::quantity::expr::Worked::<crate::quantity::sorts::Volume>::read(water).unwrap().node().clone();
+            tally.add(Figure {
+                id: figure.clone(),
+                label: "figure.volume",
+                worked: Ok(node),
+                basis: Basis::Author,
+                role: Role::StartWater,
+            });
+            let mut site = Slot::map();
+            site.put("name", Slot::name(&format!("House {id}")));
+            site.put("water", Slot::figure(&figure));
+            site.put("rooms", Slot::list(vec![Slot::name(&format!("{id} hall")), Slot::name(&format!("{id} den"))]));
+            let mut root = Slot::map();
+            root.put("site", site);
+            Scope { root, near: vec![format!("{id}.")], site: id.to_owned(), subject: id.to_owned() }
+        });
+        (tally, scopes)
+    }
+
+    fn made(text: &str) -> [Doc; 3] {
+        let (tally, scopes) = sites();
+        let shelf = Shelf::new();
+        let all = scopes.map(|scope| {
+            let doc = shelf.render(&body(text), &scope, &tally, ENGLISH, Options::default()).unwrap();
+            // From the shelf or not, it is what the body gives in this scope.
+            let alone = Prepared::new(&body(text)).unwrap().render(&scope, &tally, ENGLISH, Options::default()).unwrap();
+            assert_eq!((doc.blocks(), &doc.values, &doc.names), (alone.blocks(), &alone.values, &alone.names), "{text}");
+            doc
+        });
+        all
+    }
+
+    #[test]
+    fn a_text_is_shared_where_it_prints_the_same() {
+        let [ash, birch, cedar] = made("Pour {{ site.water }} at {{ site.name }}.\n");
+        assert_eq!(ash.identity(), birch.identity());
+        assert_ne!(ash.identity(), cedar.identity());
+        assert_eq!((&*ash.values[0].figure, &*birch.values[0].figure), ("ash.water", "birch.water"));
+        assert_eq!((&*ash.names[0], &*birch.names[0]), ("House ash", "House birch"));
+    }
+
+    #[test]
+    fn names_in_a_loop_stay_in_their_order() {
+        let [ash, birch, _] = made("{% for room in site.rooms %}{{ room }}, {% endfor %}{{ site.name }}\n");
+        assert_eq!(ash.identity(), birch.identity());
+        assert_eq!(birch.names.iter().map(|n| &**n).collect::<Vec<_>>(), ["birch hall", "birch den", "House birch"]);
+    }
+
+    /// Where a tag looks at the letters of a name, or a name stands where only text can, the text is each site's own.
+    #[test]
+    fn a_text_is_not_shared_where_its_names_are_read() {
+        for text in [
+            "{% if site.name == \"House ash\" %}Mind the step.{% endif %} Go on.\n",
+            "{{ site.name | upper }}\n",
+            "{% set house = site.name %}{% if house == \"House ash\" %}Here{% else %}There{% endif %}\n",
+            "[plan](https://plans/{{ site.name }})\n",
+        ] {
+            let [ash, birch, _] = made(text);
+            assert_ne!(ash.identity(), birch.identity(), "{text}");
+        }
+    }
+}
