@@ -32,7 +32,7 @@ use std::path::{Path, PathBuf};
 
 use hodbook::finding::{Finding, Severity};
 use hodbook::sound::{self, CHECKS};
-use hodbook::source::Folder;
+use hodbook::source::{Folder, side_by_side};
 use scene::Switch;
 
 fn root() -> PathBuf {
@@ -78,7 +78,7 @@ fn every_case_says_what_it_says() {
     let update = std::env::var_os("UPDATE_CORPUS").is_some();
     let clean = scene::sound(&demo, &[], Switch::AsIs);
     let files = files();
-    let made = kit::side_by_side(&files, |(path, name)| {
+    let made = side_by_side(&files, |(path, name)| {
         let old = fs::read_to_string(path).unwrap();
         let (new, heard) = cases::run(&demo, &clean, name, &old, Switch::AsIs);
         (old, new, heard)
@@ -106,7 +106,7 @@ fn every_case_says_what_it_says() {
 fn a_check_switched_off_or_always_on_fails_a_case() {
     let demo = demo();
     let clean = scene::sound(&demo, &[], Switch::AsIs);
-    let unnoticed = kit::side_by_side(&files(), |(path, name)| {
+    let unnoticed = side_by_side(&files(), |(path, name)| {
         let text = fs::read_to_string(path).unwrap();
         let all = cases::read(&text);
         let differs = |case: Option<&cases::Case>, switch| {

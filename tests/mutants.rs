@@ -23,7 +23,7 @@ use std::path::Path;
 use hodbook::finding::Finding;
 use hodbook::read;
 use hodbook::sound::{self, Ground};
-use hodbook::source::Folder;
+use hodbook::source::{Folder, side_by_side};
 use hodbook::tally::Tally;
 use made::{Kind, Mutant};
 use printed::Printed;
@@ -79,7 +79,7 @@ fn every_mutant_is_reported_or_moves_something() {
     let units = std::env::var("MUTANTS").is_ok_and(|asked| asked == "unit");
     let tried: Vec<Mutant> = every.into_iter().filter(|m| !units || m.kind == Kind::Unit).collect();
     let was = Printed::of(&demo);
-    let fates = kit::side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
+    let fates = side_by_side(&tried, |mutant| fate(&demo, &was, mutant));
 
     let mut counts: BTreeMap<(Kind, Fate), usize> = BTreeMap::new();
     let (mut swaps, mut told) = (0, 0);

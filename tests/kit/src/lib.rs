@@ -27,25 +27,3 @@ fn copy(from: &Path, to: &Path) -> std::io::Result<()> {
     }
     Ok(())
 }
-
-/// Works on each item on as many threads as there are processors, keeping the order.
-pub fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let threads = std::thread::available_parallelism().map_or(2, std::num::NonZero::get).min(8);
-    let next = std::sync::atomic::AtomicUsize::new(0);
-    let done = std::sync::Mutex::new(Vec::new());
-    std::thread::scope(|scope| {
-        for _ in 0..threads {
-            scope.spawn(|| {
-                loop {
-                    let i = next.fetch_add(1, std::sync::atomic::Ordering::Relaxed);
-                    let Some(item) = items.get(i) else { break };
-                    let result = work(item);
-                    done.lock().unwrap().push((i, result));
-                }
-            });
-        }
-    });
-    let mut all = done.into_inner().unwrap();
-    all.sort_by_key(|(i, _)| *i);
-    all.into_iter().map(|(_, r)| r).collect()
-}
