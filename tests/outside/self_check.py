@@ -70,7 +70,7 @@ def amounts_and_prediction(_: Bench) -> Result:
             "negative down": (rounded(Fraction(-1, 4), "down", Fraction(1, 2)), Fraction(-1, 2)),
             "half goes up": (rounded(Fraction(1, 4), "nearest", Fraction(1, 2)), Fraction(1, 2)),
             "23.3 min at 92": (place_by("50 min at 70 °F", [], Fraction(92)), "20 min"),
-            "100 min at 50": (place_by("50 min at 70 °F", [], Fraction(50)), "100 min"),
+            "75 min at 50, half as long again at most": (place_by("50 min at 70 °F", [], Fraction(50)), "75 min"),
             "foot and inch": (read("5 ft 6 in")[1], Fraction("1.6764")),
             "soft marks": (plain("3\u00a0gal\u2060 1\u202fqt"), "3 gal 1 qt"),
         }
