@@ -210,14 +210,13 @@ mod tests {
     fn made(text: &str) -> [Doc; 3] {
         let (tally, scopes) = sites();
         let shelf = Shelf::new();
-        let all = scopes.map(|scope| {
+        scopes.map(|scope| {
             let doc = shelf.render(&body(text), &scope, &tally, ENGLISH, Options::default()).unwrap();
             // From the shelf or not, it is what the body gives in this scope.
             let alone = Prepared::new(&body(text)).unwrap().render(&scope, &tally, ENGLISH, Options::default()).unwrap();
             assert_eq!((doc.blocks(), &doc.values, &doc.names), (alone.blocks(), &alone.values, &alone.names), "{text}");
             doc
-        });
-        all
+        })
     }
 
     #[test]
