@@ -74,8 +74,7 @@ pub fn measured(run: &Run) -> Result<Vec<FaceFit>, Vec<PressError>> {
     fits
 }
 
-/// A number over everything that decides how a face comes out: its own payload, what its run says of all, the templates and
-/// the version of this program with its typesetter and letters.
+/// A number over everything that decides how a face comes out: its own payload, what its run says of all, and the press.
 ///
 /// # Errors
 /// What could not be written as JSON.
@@ -83,22 +82,22 @@ pub fn face_digest(run: &Run, face: &Face) -> Result<String, PressError> {
     let alone = run.with(vec![face.clone()]);
     let payload = serde_json::to_vec(&alone).map_err(|e| PressError::plain(e.to_string()))?;
     let mut hash = Sha256::new();
-    hash.update(env!("CARGO_PKG_VERSION").as_bytes());
-    hash.update(templates_digest());
+    hash.update(press_digest());
     hash.update(&payload);
     Ok(hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect())
 }
 
-/// A number over the embedded templates.
-fn templates_digest() -> &'static [u8] {
+/// A number over the embedded templates, over what settles and measures a face, and over the versions of the typesetter and
+/// of the letters: a program built anew between two releases must not believe the old one.
+fn press_digest() -> &'static [u8] {
     static DIGEST: OnceLock<Vec<u8>> = OnceLock::new();
     DIGEST.get_or_init(|| {
+        let templates = Templates::embedded();
+        let own = [include_str!("fit.rs"), include_str!("settle.rs"), include_str!("../../Cargo.lock")];
         let mut hash = Sha256::new();
-        for (path, text) in Templates::embedded().list() {
-            for part in [path, text] {
-                hash.update((part.len() as u64).to_le_bytes());
-                hash.update(part.as_bytes());
-            }
+        for part in templates.list().flat_map(|(path, text)| [path, text]).chain(own) {
+            hash.update((part.len() as u64).to_le_bytes());
+            hash.update(part.as_bytes());
         }
         hash.finalize().to_vec()
     })

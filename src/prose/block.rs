@@ -89,6 +89,11 @@ impl Use {
         Use { figure, value: Arc::new(value), at }
     }
 
+    /// The last name of its figure, such as `start_water`.
+    pub fn name(&self) -> &str {
+        self.figure.rsplit('.').next().unwrap_or("")
+    }
+
     /// The printed value with its figure.
     pub fn printed(&self) -> PrintedValue {
         PrintedValue { figure: self.figure.to_string(), ..PrintedValue::clone(&self.value) }
@@ -171,7 +176,7 @@ impl Doc {
             });
             words.collect()
         });
-        let prints = |name: &str| self.values.iter().any(|u| u.figure.rsplit('.').next() == Some(name));
+        let prints = |name: &str| self.values.iter().any(|u| u.name() == name);
         let stands = |word: &str| said.contains(word) || word.strip_prefix('#').is_some_and(prints);
         phrases.iter().any(|phrase| phrase.split(' ').all(stands))
     }

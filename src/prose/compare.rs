@@ -129,26 +129,28 @@ const PER_LOAD: &[&str] = &["per load", "each load", "for a load", "a load", "po
 
 /// The figure that the words around a typed amount name, and its printed text, if they name one and it prints otherwise.
 pub fn differs(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Option<(String, String)> {
-    let q = typed.quantity.as_ref()?;
+    match by_words(typed, typed.quantity.as_ref()?, scope, tally, voice, phrases)? {
+        Verdict::DiffersFrom(id, printed) => Some((id, printed)),
+        _ => None,
+    }
+}
+
+/// The verdict of the words around an amount; nothing where they name no figure.
+fn by_words(typed: &Typed, q: &Quantity, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Option<Verdict> {
     let named = named(typed, q, scope, tally, phrases);
-    if named.iter().any(|id| says(id, q, tally, voice)) {
-        return None;
+    if let Some(id) = named.iter().find(|id| says(id, q, tally, voice)) {
+        return Some(Verdict::Equals(id.clone()));
     }
     let id = named.into_iter().next()?;
     let printed = tally.say(&id, Ask::Own, voice).map(|v| v.text).unwrap_or_default();
-    Some((id, printed))
+    Some(Verdict::DiffersFrom(id, printed))
 }
 
 /// The verdict on one typed amount. Values are compared as printed, in either unit system.
 pub fn verdict(typed: &Typed, scope: &Scope, tally: &Tally, voice: Voice, phrases: &[Phrase]) -> Verdict {
     if let Some(q) = &typed.quantity {
-        let named = named(typed, q, scope, tally, phrases);
-        if let Some(id) = named.iter().find(|id| says(id, q, tally, voice)) {
-            return Verdict::Equals(id.clone());
-        }
-        if let Some(id) = named.first() {
-            let printed = tally.say(id, Ask::Own, voice).map(|v| v.text).unwrap_or_default();
-            return Verdict::DiffersFrom(id.clone(), printed);
+        if let Some(verdict) = by_words(typed, q, scope, tally, voice, phrases) {
+            return verdict;
         }
         if let Some(id) = tally.near(scope).find(|id| like(id, q, tally) && says(id, q, tally, voice)) {
             return Verdict::Equals(id.to_owned());

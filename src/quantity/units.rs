@@ -194,17 +194,8 @@ pub fn spelled_from(first: char) -> &'static [(&'static str, &'static Unit)] {
 
 /// The unit spelled `text`, by symbol or by any other spelling, case kept.
 pub fn find(text: &str) -> Option<&'static Unit> {
-    static SPELLINGS: OnceLock<BTreeMap<&'static str, &'static Unit>> = OnceLock::new();
-    let spellings = || {
-        let mut all = BTreeMap::new();
-        for unit in units() {
-            for name in [&unit.symbol].into_iter().chain(unit.also) {
-                all.entry(*name).or_insert(unit);
-            }
-        }
-        all
-    };
-    SPELLINGS.get_or_init(spellings).get(text).copied()
+    let names = spelled_from(text.chars().next()?);
+    names.iter().find(|(name, _)| *name == text).map(|(_, unit)| *unit)
 }
 
 /// The unit or quotient spelled `text`, such as `lb/ft2` or `lb/ft2/h`.

@@ -86,6 +86,11 @@ pub(super) fn length(node: &Node, unit: &str) -> String {
     }
 }
 
+/// A unit system in words.
+pub(super) fn system_name(metric: bool) -> &'static str {
+    if metric { "metric" } else { "US" }
+}
+
 /// The verb of a count: `1 load weighs`, `2 loads weigh`.
 pub(super) fn verb(count: &Quantity, one: &'static str, many: &'static str) -> &'static str {
     if count.si.compare(&crate::quantity::Num::int(1)) == std::cmp::Ordering::Greater { many } else { one }

@@ -53,6 +53,7 @@ pub fn fill<'a>(
 ) -> Vec<Block> {
     let argument = |key: &str| arguments.iter().find(|(k, _)| k == key).map(|(_, v)| v.as_str());
     let site = piece.subject.site();
+    // Texts, and what cannot be drawn, are judged; the rest of a drawing is for the press.
     if !composer.sets && !["cautions", "ladder"].contains(&name) {
         return Vec::new();
     }
@@ -68,7 +69,7 @@ pub fn fill<'a>(
                 }
                 let title = format!("the ladder of {} cannot be worked from its start, step and limit", mix.name.text);
                 let help = "a start at or under the limit, and a step that reaches it within sixty rungs";
-                composer.keep(vec![Finding::new("ladder-unworked", Severity::Stop, title).at(at, "asked for here").help(help)]);
+                composer.findings.push(Finding::new("ladder-unworked", Severity::Stop, title).at(at, "asked for here").help(help));
                 return Vec::new();
             }
             if composer.sets { drawn(drawings::ladder(composer.tally, mix, &sizes, voice), values) } else { Vec::new() }

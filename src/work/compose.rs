@@ -107,7 +107,7 @@ pub struct Composer<'a> {
     docs: BTreeMap<((u32, u32), usize, &'static str), Doc>,
     /// True if documents will be set; else they are only read by the checks, and nothing is made for the press.
     pub sets: bool,
-    /// Findings of rendering, each once.
+    /// Findings of rendering; a body that several subjects render has its findings as often.
     pub findings: Vec<Finding>,
 }
 
@@ -166,7 +166,7 @@ impl<'a> Composer<'a> {
             None => match self.shelf.render(body, &scope, self.tally, voice, Options::default()) {
                 Ok(doc) => self.docs.entry(key).or_insert(doc).clone(),
                 Err(found) => {
-                    self.keep(found);
+                    self.findings.extend(found);
                     return Vec::new();
                 }
             },
@@ -181,12 +181,7 @@ impl<'a> Composer<'a> {
                 vec![payload::Block::Code { text: format!("{}{}", asked::HOLE, asks.len() - 1) }]
             });
         } else {
-            // Texts, and what cannot be drawn, are judged; the rest of a drawing is for the press.
-            doc.asked(&mut |name, arguments, at| {
-                if ["cautions", "ladder"].contains(&name) {
-                    asks.push((name.to_owned(), arguments.to_vec(), at));
-                }
-            });
+            doc.asked(&mut |name, arguments, at| asks.push((name.to_owned(), arguments.to_vec(), at)));
         }
         seen.push(Seen {
             document: String::new(),
@@ -205,16 +200,6 @@ impl<'a> Composer<'a> {
             asked::plug(&mut blocks, &filled);
         }
         blocks
-    }
-
-    /// Keeps findings, each place and name once: a body is rendered for many subjects.
-    pub fn keep(&mut self, found: Vec<Finding>) {
-        for finding in found {
-            let same = |f: &Finding| f.name == finding.name && f.at == finding.at && f.title == finding.title;
-            if !self.findings.iter().any(same) {
-                self.findings.push(finding);
-            }
-        }
     }
 }
 

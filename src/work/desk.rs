@@ -87,7 +87,6 @@ impl<'a> Desk<'a> {
         cards.sort_by_key(|(i, _)| *i);
         let codes: Vec<String> = cards.iter().filter_map(|(i, _)| all_codes.get(*i).cloned()).collect();
         let mut documents: Vec<Document<'a>> = cards.into_iter().map(|(_, document)| document).collect();
-        let findings = once(findings);
         let mut seen = Vec::new();
         for (document, code) in documents.iter_mut().zip(&codes) {
             for face in &mut document.faces {
@@ -111,10 +110,11 @@ impl<'a> Desk<'a> {
             books,
             book_closures,
             bodies: Bodies::of(&loaded.job),
-            places: Places::of(&findings),
+            places: Places::default(),
             seen,
-            findings,
+            findings: Vec::new(),
         };
+        desk.keep(findings);
         let issued = register::issued(register.entries());
         let (unprintable, found) = std::thread::scope(|scope| {
             let unprintable = scope.spawn(|| glyphs::check(&desk.seen));
@@ -142,7 +142,7 @@ impl<'a> Desk<'a> {
         self.keep(settled.found);
     }
 
-    /// Adds findings that are not there yet.
+    /// Adds findings that are not there yet: a body is rendered for many subjects, and its mistake is one.
     pub fn keep(&mut self, found: Vec<Finding>) {
         let key = |f: &Finding| (f.name, f.at.as_ref().map(|(span, _)| *span), f.title.clone());
         let mut known: BTreeSet<_> = self.findings.iter().map(key).collect();
@@ -154,47 +154,51 @@ impl<'a> Desk<'a> {
         }
     }
 
+    /// The worst severity among the findings that touch a paper.
+    fn worst(&self, paper: Option<&Closure>) -> Option<Severity> {
+        paper.and_then(|paper| paper.worst(&self.findings, &self.places, &self.bodies))
+    }
+
+    /// What was accepted on a paper, worst first.
+    fn let_through<'s>(&'s self, paper: Option<&'s Closure>) -> Vec<&'s Finding> {
+        let mut all: Vec<&Finding> =
+            paper.map_or_else(Vec::new, |paper| paper.accepted(&self.findings, &self.places, &self.bodies).collect());
+        all.sort_by_key(|f| f.severity);
+        all
+    }
+
     /// Cards that may be printed: none that a STOP touches. By index.
     pub fn free(&self) -> Vec<usize> {
+        let whole = |d: &Document<'_>| d.faces.iter().all(|f| !f.blocks.is_empty()) && !d.faces.is_empty();
         (0..self.documents.len())
-            .filter(|i| self.closures.get(*i).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) != Some(Severity::Stop))
-            .filter(|i| self.documents.get(*i).is_some_and(|d| d.faces.iter().all(|f| !f.blocks.is_empty()) && !d.faces.is_empty()))
+            .filter(|i| self.worst(self.closures.get(*i)) != Some(Severity::Stop))
+            .filter(|i| self.documents.get(*i).is_some_and(whole))
             .collect()
     }
 
     /// True if a HOLD touches the card.
     pub fn held(&self, card: usize) -> bool {
-        self.closures.get(card).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) == Some(Severity::Hold)
+        self.worst(self.closures.get(card)) == Some(Severity::Hold)
     }
 
     /// What was accepted on a card, worst first.
     pub fn accepted(&self, card: usize) -> Vec<&Finding> {
-        let mut all: Vec<&Finding> =
-            self.closures.get(card).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.places, &self.bodies).collect());
-        all.sort_by_key(|f| f.severity);
-        all
+        self.let_through(self.closures.get(card))
     }
 
     /// What was accepted in a book, worst first.
     pub fn book_accepted(&self, book: usize) -> Vec<&Finding> {
-        let mut all: Vec<&Finding> =
-            self.book_closures.get(book).map_or_else(Vec::new, |c| c.accepted(&self.findings, &self.places, &self.bodies).collect());
-        all.sort_by_key(|f| f.severity);
-        all
+        self.let_through(self.book_closures.get(book))
     }
 
     /// True if a HOLD touches the book.
     pub fn book_held(&self, book: usize) -> bool {
-        self.book_closures.get(book).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) == Some(Severity::Hold)
+        self.worst(self.book_closures.get(book)) == Some(Severity::Hold)
     }
 
     /// Books that may be printed, by index.
     pub fn free_books(&self) -> Vec<usize> {
-        (0..self.books.len())
-            .filter(|i| {
-                self.book_closures.get(*i).and_then(|c| c.worst(&self.findings, &self.places, &self.bodies)) != Some(Severity::Stop)
-            })
-            .collect()
+        (0..self.books.len()).filter(|i| self.worst(self.book_closures.get(*i)) != Some(Severity::Stop)).collect()
     }
 
     /// Register drafts of some cards.
@@ -235,13 +239,6 @@ impl<'a> Desk<'a> {
 struct Chosen<'p> {
     cards: BTreeSet<&'p str>,
     books: BTreeSet<String>,
-}
-
-/// Findings in their order, each name, place and title once: a body is rendered for many subjects.
-fn once(found: Vec<Finding>) -> Vec<Finding> {
-    let mut known = BTreeSet::new();
-    let key = |f: &Finding| (f.name, f.at.as_ref().map(|(span, _)| *span), f.title.clone());
-    found.into_iter().filter(|f| known.insert(key(f))).collect()
 }
 
 /// Which cards and books the ids name: a code, a kind of card, a subject, a site, a book; all when there are none.

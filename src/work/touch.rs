@@ -139,13 +139,6 @@ pub struct Places {
 }
 
 impl Places {
-    /// Of all findings.
-    pub fn of(findings: &[Finding]) -> Places {
-        let mut places = Places::default();
-        findings.iter().enumerate().for_each(|(i, finding)| places.add(i, finding));
-        places
-    }
-
     /// Notes one more.
     pub fn add(&mut self, number: usize, finding: &Finding) {
         for name in &finding.figures {
@@ -204,7 +197,9 @@ mod tests {
                 all.push(finding);
             }
         }
-        let seen: Vec<&str> = paper.near(&all, &Places::of(&all)).map(|f| f.title.as_str()).collect();
+        let mut places = Places::default();
+        all.iter().enumerate().for_each(|(i, finding)| places.add(i, finding));
+        let seen: Vec<&str> = paper.near(&all, &places).map(|f| f.title.as_str()).collect();
         let touching: Vec<&Finding> = all.iter().filter(|f| paper.touched(f, &bodies)).collect();
         assert!(touching.len() > 40 && touching.len() < all.len(), "{} of {}", touching.len(), all.len());
         assert_eq!(touching.iter().filter(|f| !seen.contains(&f.title.as_str())).count(), 0);

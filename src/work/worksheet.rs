@@ -6,7 +6,7 @@ use serde_json::json;
 use crate::job::{Job, Site};
 use crate::press::payload::Block;
 use crate::quantity::print::{self, Line};
-use crate::tally::{Ask, Figure, PrintedValue, Tally, Voice, mix_of, of_a_day};
+use crate::tally::{Ask, Figure, PrintedValue, Tally, Voice, of_a_day};
 use crate::words::Lang;
 
 use super::compose::Composer;
@@ -20,14 +20,10 @@ pub struct Marks {
 impl Marks {
     /// Marks every figure of a site, of its surfaces, its mixes and their batches.
     pub fn of(tally: &Tally, job: &Job, site: &Site) -> Marks {
-        let mixes: Vec<String> = site.mixes().filter_map(|n| mix_of(job, &n.text)).map(|m| format!("{}.", m.id)).collect();
-        let own = |id: &str| {
-            id.starts_with(&format!("{}/", site.id))
-                || id.starts_with(&format!("{}.", site.id))
-                || mixes.iter().any(|m| id.starts_with(m.as_str()))
-        };
-        let kept = |f: &&Figure| own(&f.id) && !f.role.is_money() && !of_a_day(&site.id, &f.id) && !f.id.contains(".ladder");
-        let ids = tally.figures().filter(kept).filter(|f| worked(f)).map(|f| f.id.clone()).collect();
+        let mixes = job.mixes.iter().filter(|m| site.mixes().any(|n| n.text == m.name.text));
+        let own = mixes.map(|m| &m.id).chain([&site.id]).flat_map(|id| tally.figures_of(id));
+        let kept = |f: &&Figure| !f.role.is_money() && !of_a_day(&site.id, &f.id) && !f.id.contains(".ladder");
+        let ids = own.filter(kept).filter(|f| worked(f)).map(|f| f.id.clone()).collect();
         Marks { ids }
     }
 

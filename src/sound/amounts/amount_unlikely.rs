@@ -4,10 +4,9 @@ use std::cmp::Ordering;
 
 use crate::finding::{Finding, Severity};
 use crate::job::{Doubt, Odd};
-use crate::quantity::parse::{self, Said};
-use crate::quantity::units::UnitExpr;
-use crate::quantity::{Num, Quantity, num};
 use crate::sound::{Check, Ground};
+
+use super::{amount, in_short};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -51,14 +50,5 @@ fn against(text: &str, low: &str, high: &str) -> Option<String> {
         return None;
     }
     let end = if said.compare(&low)? == Ordering::Less { low } else { high };
-    let (said, end) = (said.in_unit(unit)?, end.in_unit(unit)?);
-    let plain = |n: &Num| format!("{} {}", num::significant(n.to_f64(), 4), unit.symbol());
-    Some(format!("{text} = {}, against {}", plain(&said), plain(&end)))
-}
-
-fn amount(text: &str) -> Option<(Quantity, UnitExpr)> {
-    match parse::read(text) {
-        Ok(Said::Amount(quantity, unit)) => Some((quantity, unit)),
-        _ => None,
-    }
+    Some(format!("{text} = {}, against {}", in_short(&said, unit)?, in_short(&end, unit)?))
 }

@@ -3,10 +3,10 @@
 use crate::finding::{Finding, Severity};
 use crate::job::{Doubt, Odd};
 use crate::quantity::expr::{system, usual_unit};
-use crate::quantity::num;
-use crate::quantity::parse::{self, Said};
-use crate::quantity::units::UnitExpr;
+use crate::sound::told::system_name;
 use crate::sound::{Check, Ground};
+
+use super::{amount, in_short};
 
 /// The check.
 pub const CHECK: Check = Check {
@@ -26,15 +26,15 @@ fn run(ground: &Ground<'_>) -> Vec<Finding> {
 fn one(doubt: &Doubt) -> Option<Finding> {
     let Odd::System(metric) = doubt.odd else { return None };
     let text = &doubt.text.text;
-    let title = format!("`{}` is {text}, the amounts around it are in {} units", doubt.name, name(metric));
+    let title = format!("`{}` is {text}, the amounts around it are in {} units", doubt.name, system_name(metric));
     let finding = Finding::new(CHECK.name, Severity::Warn, title)
         .at(doubt.text.at, doubt.meaning)
         .source("common practice, no source: a sheet speaks in one row of units, and a slip hides among two")
         .help(format!(
             "write it in {} units; an entry that is sold or marked in {} units is written so in all of its amounts, and one amount \
              that is meant is accepted with the reason",
-            name(metric),
-            name(!metric)
+            system_name(metric),
+            system_name(!metric)
         ))
         .about(doubt.key.as_str());
     Some(match in_own(doubt, metric) {
@@ -45,18 +45,8 @@ fn one(doubt: &Doubt) -> Option<Finding> {
 
 /// The amount in the file's own units: the unit of the table's example where it is one of them.
 fn in_own(doubt: &Doubt, metric: bool) -> Option<String> {
-    let unit_of = |text: &str| -> Option<(crate::quantity::Quantity, UnitExpr)> {
-        match parse::read(text).ok()? {
-            Said::Amount(quantity, unit) => Some((quantity, unit)),
-            _ => None,
-        }
-    };
-    let (said, _) = unit_of(&doubt.text.text)?;
-    let example = unit_of(doubt.example).map(|(_, unit)| unit).filter(|unit| system(*unit) == Some(metric));
+    let (said, _) = amount(&doubt.text.text)?;
+    let example = amount(doubt.example).map(|(_, unit)| unit).filter(|unit| system(*unit) == Some(metric));
     let unit = example.or_else(|| usual_unit(said.dim, metric))?;
-    Some(format!("{} = {} {}", doubt.text.text, num::significant(said.in_unit(unit)?.to_f64(), 4), unit.symbol()))
-}
-
-fn name(metric: bool) -> &'static str {
-    if metric { "metric" } else { "US" }
+    Some(format!("{} = {}", doubt.text.text, in_short(&said, unit)?))
 }

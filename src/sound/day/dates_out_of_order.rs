@@ -44,7 +44,7 @@ fn pairs<'a>(ground: &Ground<'a>, site: &'a Site) -> Vec<Pair<'a>> {
     if let Some(carve) = calendar.carve.iter().max_by_key(key).filter(|_| key(&&site.good_until) >= ground.on) {
         out.push(Pair { first: (of("the last carving day"), carve), then: (of("the last day of the cards"), &site.good_until) });
     }
-    for panel in ground.job.panels.iter().filter(|p| p.site.text == site.code.text) {
+    for panel in crate::tally::panels::of(ground.job, site) {
         let mix = crate::tally::mix_of(ground.job, &panel.mix.text).filter(|m| m.rev.text == panel.rev.text);
         if let Some((mix, dated)) = mix.and_then(|m| Some((m, m.date.as_ref()?))) {
             let first = (format!("rev {} of {}", mix.rev.text, mix.name.text), dated);

@@ -1,7 +1,6 @@
 //! D11: a drawing is asked for that there is nothing to draw of.
 
 use crate::finding::{Finding, Severity};
-use crate::prose::block::{Block, BlockKind};
 use crate::prose::did_you_mean;
 use crate::sound::told::once_a_place;
 use crate::sound::{Check, Ground, Seen};
@@ -21,26 +20,12 @@ pub const CHECK: Check = Check {
 fn run(ground: &Ground<'_>) -> Vec<Finding> {
     let mut found = Vec::new();
     for seen in ground.seen {
-        asked(seen.doc.blocks(), &mut |name, arguments, at| found.extend(one(seen, name, arguments, at)));
+        seen.doc.asked(&mut |name, arguments, at| found.extend(one(seen, name, arguments, at)));
     }
     once_a_place(found)
 }
 
-type Arguments = [(String, String)];
-
-/// Every drawing and table asked for, however deep.
-fn asked(blocks: &[Block], visit: &mut dyn FnMut(&str, &Arguments, Span)) {
-    for block in blocks {
-        match &block.kind {
-            BlockKind::Asked(name, arguments) => visit(name, arguments, block.at),
-            BlockKind::Steps(_, items) | BlockKind::List(items) => items.iter().for_each(|item| asked(item, visit)),
-            BlockKind::Quote(_, inner) | BlockKind::Part(_, inner) => asked(inner, visit),
-            _ => {}
-        }
-    }
-}
-
-fn one(seen: &Seen<'_>, name: &str, arguments: &Arguments, at: Span) -> Option<Finding> {
+fn one(seen: &Seen<'_>, name: &str, arguments: &[(String, String)], at: Span) -> Option<Finding> {
     let argument = |key: &str| arguments.iter().find(|(k, _)| k == key).map(|(_, v)| v.as_str());
     let site = seen.subject.site();
     let (title, help) = match name {

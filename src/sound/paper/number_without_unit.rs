@@ -115,7 +115,8 @@ fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
     None
 }
 
-fn is_number(word: &str, lang: Lang) -> bool {
+/// True for a number in digits or in words; `one` is no number by itself.
+pub(super) fn is_number(word: &str, lang: Lang) -> bool {
     let digits = word.chars().any(char::is_numeric) && word.chars().all(|c| c.is_numeric() || matches!(c, '.' | ',' | '/'));
     digits || lang.number(word).is_some_and(|n| n > 1)
 }

@@ -10,7 +10,7 @@ use crate::quantity::num::Direction;
 use crate::quantity::show::{self, Look};
 use crate::quantity::units::{UnitExpr, find_expr};
 use crate::quantity::{Dim, Num, Quantity};
-use crate::sound::told::{once_a_place, typed};
+use crate::sound::told::{once_a_place, system_name, typed};
 use crate::sound::{Check, Ground, Seen};
 use crate::words::EN;
 
@@ -50,10 +50,16 @@ fn hand(seen: &Seen<'_>, one: &Typed, all: &[&Typed]) -> Option<Finding> {
     let text = one.text.replace('\u{a0}', " ");
     let number = quantity.in_unit(own)?.round(Direction::Down, &BigRational::new(1.into(), 100.into()));
     let ours = typed(&show::text(&number, Some(own), Look::Decimal(2), EN, false));
-    let title = format!("`{text}` is in {} units, the paper of {} is in {} units", name(!metric), seen.scope.subject, name(metric));
+    let title =
+        format!("`{text}` is in {} units, the paper of {} is in {} units", system_name(!metric), seen.scope.subject, system_name(metric));
     let finding = Finding::new(CHECK.name, Severity::Stop, title).at(one.span, "another system").source(SOURCE);
     let finding = finding.derived(format!("{text} = {ours}, rounded down"));
-    Some(finding.help(format!("write it in {} units first, the other beside it in brackets; a slot with `| both` does that", name(metric))))
+    Some(
+        finding.help(format!(
+            "write it in {} units first, the other beside it in brackets; a slot with `| both` does that",
+            system_name(metric)
+        )),
+    )
 }
 
 /// A slot that prints the other system where nothing prints the figure in our own.
@@ -64,10 +70,14 @@ fn slot(seen: &Seen<'_>, one: &Use) -> Option<Finding> {
         return None;
     }
     let text = typed(&one.value.text);
-    let title =
-        format!("`{text}` is printed in {} units alone, the paper of {} is in {} units", name(!metric), seen.scope.subject, name(metric));
+    let title = format!(
+        "`{text}` is printed in {} units alone, the paper of {} is in {} units",
+        system_name(!metric),
+        seen.scope.subject,
+        system_name(metric)
+    );
     let finding = Finding::new(CHECK.name, Severity::Stop, title).at(one.at, "another system").source(SOURCE).figure(&*one.figure);
-    Some(finding.help(format!("print it in {} units before it, or use `| both`", name(metric))))
+    Some(finding.help(format!("print it in {} units before it, or use `| both`", system_name(metric))))
 }
 
 /// True if a value of the same sentence, printed by a slot, says the same in our own system.
@@ -115,10 +125,6 @@ fn system(said: &Typed, quantity: &Quantity) -> Option<bool> {
 /// True for what both systems measure alike.
 fn neutral(dim: Dim) -> bool {
     matches!(dim, Dim::NONE | Dim::TIME | Dim::MONEY | Dim::FREQUENCY)
-}
-
-fn name(metric: bool) -> &'static str {
-    if metric { "metric" } else { "US" }
 }
 
 const SOURCE: &str = "common practice, no source: the pail has one row of marks that the crew reads";

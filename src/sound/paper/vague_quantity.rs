@@ -7,6 +7,8 @@ use crate::sound::{Check, Ground};
 use crate::source::Span;
 use crate::words::Lang;
 
+use super::number_without_unit::is_number;
+
 /// The check.
 pub const CHECK: Check = Check {
     name: "vague-quantity",
@@ -73,9 +75,4 @@ fn one(sentence: &Sentence, lang: Lang) -> Option<Finding> {
         return Some(finding);
     }
     None
-}
-
-fn is_number(word: &str, lang: Lang) -> bool {
-    let digits = word.chars().any(char::is_numeric) && word.chars().all(|c| c.is_numeric() || matches!(c, '.' | ',' | '/'));
-    digits || lang.number(word).is_some_and(|n| n > 1)
 }

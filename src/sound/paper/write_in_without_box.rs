@@ -87,7 +87,7 @@ fn start(card: &Card, seen: &Seen<'_>) -> Option<Finding> {
     if card.reads != Distance::Wall {
         return None;
     }
-    let slot = seen.doc.values.iter().find(|u| u.figure.rsplit('.').next().is_some_and(|key| key.ends_with("start_water")))?;
+    let slot = seen.doc.values.iter().find(|u| u.name().ends_with("start_water"))?;
     let title = format!("the card `{}` prints a start water of {} and has 0 boxes for today's", card.id, typed(&slot.value.text));
     let finding = Finding::new(CHECK.name, Severity::Hold, title).at(slot.at, "moves with the ladder").about(&card.id);
     Some(finding.absent().source(SOURCE).help(HELP).figure(&*slot.figure))

@@ -1,7 +1,7 @@
 //! Which cautions a card or a procedure calls for, and which it carries.
 
 use crate::job::{Card, Caution, Page, Site, Text};
-use crate::prose::block::{Block, BlockKind};
+use crate::prose::block::Doc;
 use crate::sound::{Ground, Role, Seen};
 use crate::source::Span;
 use crate::tally::Subject;
@@ -88,17 +88,14 @@ impl Key<'_> {
 
     /// The book sets a procedure's cautions by itself; a card has them where its fence stands.
     fn prints(&self, seen: &Seen<'_>) -> bool {
-        matches!(self, Key::Page(_)) || asks(seen.doc.blocks())
+        matches!(self, Key::Page(_)) || asks(&seen.doc)
     }
 }
 
-fn asks(blocks: &[Block]) -> bool {
-    blocks.iter().any(|b| match &b.kind {
-        BlockKind::Asked(name, _) => name == "cautions",
-        BlockKind::Part(_, inner) | BlockKind::Quote(_, inner) => asks(inner),
-        BlockKind::Steps(_, items) | BlockKind::List(items) => items.iter().any(|i| asks(i)),
-        _ => false,
-    })
+fn asks(doc: &Doc) -> bool {
+    let mut asks = false;
+    doc.asked(&mut |name, _, _| asks |= name == "cautions");
+    asks
 }
 
 impl<'a> Paper<'a> {

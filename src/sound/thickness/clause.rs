@@ -21,10 +21,7 @@ pub(super) fn may(seen: &Seen<'_>, sentence: &Sentence, phrases: &[&str]) -> boo
     let begins = |word: &str| phrases.iter().any(|p| p.strip_prefix(word).is_some_and(|rest| rest.is_empty() || rest.starts_with(' ')));
     sentence.pieces.iter().any(|piece| match piece {
         Piece::Word(word, _) => begins(word),
-        Piece::Value(i) => seen.doc.values.get(*i).is_some_and(|used| {
-            let name = used.figure.rsplit('.').next();
-            phrases.iter().any(|p| p.starts_with('#') && p.strip_prefix('#') == name)
-        }),
+        Piece::Value(i) => seen.doc.values.get(*i).is_some_and(|used| phrases.iter().any(|p| p.strip_prefix('#') == Some(used.name()))),
         Piece::Mark => false,
     })
 }
@@ -40,7 +37,7 @@ pub(super) fn clauses(seen: &Seen<'_>, sentence: &Sentence) -> Vec<Clause> {
             }
             Piece::Word(word, at) => (word.clone(), *at),
             Piece::Value(i) => match seen.doc.values.get(*i) {
-                Some(used) => (format!("#{}", used.figure.rsplit('.').next().unwrap_or("")), Some(used.at)),
+                Some(used) => (format!("#{}", used.name()), Some(used.at)),
                 None => ("#".to_owned(), None),
             },
         };

@@ -40,7 +40,7 @@ fn judge(ground: &Ground<'_>, of: &Use<'_>) -> Option<Finding> {
         ));
     let mut finding = at_value(finding, ground, of.given(), "from a book");
     // A record that does not count says why it does not.
-    for panel in ground.job.panels.iter().filter(|p| p.site.text == of.site.code.text && p.texture.text == *name) {
+    for panel in crate::tally::panels::of(ground.job, of.site).filter(|p| p.texture.text == *name) {
         finding = if panel.stood.text == "flat" {
             finding.related(panel.stood.at, "this one lay flat: nothing hung while it set")
         } else if panel.mix.text != of.site.carve_mix.text {

@@ -17,9 +17,8 @@ use super::of::Use;
 /// Panels of the site, in its texture and its carve mix, as they stood on the wall. A panel that was carved lying on
 /// a table measures another thing: nothing hung while it set.
 pub(super) fn of<'a>(ground: &Ground<'a>, one: &Use<'_>) -> Vec<&'a Panel> {
-    let same = |p: &&Panel| p.site.text == one.site.code.text && p.texture.text == one.texture.name.text;
     let good = |p: &&Panel| p.mix.text == one.site.carve_mix.text && p.stood.text != "flat";
-    ground.job.panels.iter().filter(same).filter(good).collect()
+    tally::panels::of(ground.job, one.site).filter(|p| p.texture.text == one.texture.name.text).filter(good).collect()
 }
 
 /// What its grid says.
