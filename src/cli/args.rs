@@ -130,7 +130,7 @@ pub enum Command {
         /// Let an open HOLD, or a WARN too, end the run as a STOP does
         #[arg(long, value_enum, value_name = "hold|warn", hide_possible_values = true)]
         deny: Option<Deny>,
-        /// Leave out the checks of faces, which need every card to be set
+        /// Leave out the checks of faces, which need every new or changed card to be set
         #[arg(long, conflicts_with = "why")]
         no_layout: bool,
     },
